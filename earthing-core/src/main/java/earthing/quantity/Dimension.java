@@ -64,6 +64,7 @@ public enum Dimension {
     RATIO("", unit("%", 1e-2), unit("pu", 1));
 
     private final String siUnit;
+
     @SuppressWarnings("ImmutableEnumChecker") // an unmodifiable copy
     private final Map<String, Double> factors;
 

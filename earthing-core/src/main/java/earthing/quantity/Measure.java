@@ -52,7 +52,13 @@ public record Measure(Dimension dimension, Optional<Bounds> bounds, Origin origi
      */
     public record Bounds(Quantity low, Quantity nominal, Quantity high) {
 
-        /** Refuses bounds out of order. */
+        /**
+         * Refuses bounds out of order.
+         *
+         * @param low lowest value
+         * @param nominal best estimate
+         * @param high highest value
+         */
         public Bounds {
             if (!(low.si() <= nominal.si() && nominal.si() <= high.si())) {
                 throw new IllegalArgumentException("bounds must be in order low <= nominal <= high; have " + low.text()
@@ -61,7 +67,15 @@ public record Measure(Dimension dimension, Optional<Bounds> bounds, Origin origi
         }
     }
 
-    /** Checks that no part is missing. */
+    /**
+     * Checks that no part is missing.
+     *
+     * @param dimension what is measured
+     * @param bounds low, nominal and high value; empty when the author wrote {@code unknown}
+     * @param origin where the value comes from
+     * @param date ISO date of the reading or of the document, empty if not given
+     * @param by who took it (a role), empty if not given
+     */
     public Measure {
         Objects.requireNonNull(dimension);
         Objects.requireNonNull(bounds);

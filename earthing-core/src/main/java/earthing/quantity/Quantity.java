@@ -18,7 +18,13 @@ public record Quantity(Dimension dimension, double si, String text) {
     private static final Pattern NUMBER_AND_UNIT =
             Pattern.compile("([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d{1,3})?)\\s*(.*)");
 
-    /** Refuses values that are not finite. */
+    /**
+     * Refuses values that are not finite.
+     *
+     * @param dimension what is measured
+     * @param si value in the SI unit of the dimension, finite
+     * @param text the text as its author wrote it, number and unit
+     */
     public Quantity {
         if (!Double.isFinite(si)) {
             throw new IllegalArgumentException("a quantity must be finite; have " + si);

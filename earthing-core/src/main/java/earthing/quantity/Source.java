@@ -36,7 +36,14 @@ public record Source(Kind kind, String title, String locus, Status status) {
         NOT_PRINTED
     }
 
-    /** Checks that no part is missing. */
+    /**
+     * Checks that no part is missing.
+     *
+     * @param kind what sort of authority it is
+     * @param title the standard with its edition, the paper or the book with author and year
+     * @param locus clause, table, equation or page; empty where the title says it all
+     * @param status whether the printed text was read for this project or is recalled
+     */
     public Source {
         Objects.requireNonNull(kind);
         if (title.isBlank()) {
