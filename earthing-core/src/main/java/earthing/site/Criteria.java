@@ -1,0 +1,56 @@
+package earthing.site;
+
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The rules against which the site is checked. */
+public record Criteria(
+        @Key(
+                required = true,
+                example = "en-50522-2022",
+                doc = "Permissible touch voltage: en-50522-2010, en-50522-2022, ieee-80-50kg or ieee-80-70kg.")
+        TouchCriterion touch,
+
+        @Key(
+                unit = Dimension.RESISTANCE,
+                doc = "Resistance of footwear credited to a person, both feet; absent for none.")
+        @Nullable
+        Measure footwearResistance,
+
+        @Key(doc = "A surface covering at the operator's position.") @Nullable
+        Covering covering,
+
+        @Key(
+                unit = Dimension.TIME,
+                example = "0.5 s",
+                doc = "Shocks separated by a shorter dead time are one exposure.")
+        @Nullable
+        Measure shockMergingTime,
+
+        @Key(unit = Dimension.RESISTANCE, doc = "The owner's highest resistance of the main electrode.") @Nullable
+        Measure electrodeResistance,
+
+        @Key(
+                unit = Dimension.TEMPERATURE,
+                example = "30 degC",
+                doc = "Temperature of an earthing conductor before the fault.")
+        @Nullable
+        Measure initialTemperature,
+
+        @Key(unit = Dimension.TEMPERATURE, doc = "The owner's highest final temperature of an earthing conductor.")
+        @Nullable
+        Measure finalTemperature,
+
+        @Key(unit = Dimension.RATIO, example = "20 %", doc = "The owner's least protective margin of the arresters.")
+        @Nullable
+        Measure protectiveMargin,
+
+        @Key(doc = "Accepted departures.") List<Departure> departures) {
+
+    /** Copies the lists. */
+    public Criteria {
+        departures = List.copyOf(departures);
+    }
+}

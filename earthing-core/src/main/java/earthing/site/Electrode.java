@@ -1,0 +1,45 @@
+package earthing.site;
+
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** A buried electrode. Give exactly one shape. */
+public record Electrode(
+        @Key(required = true, example = "main", doc = "Name; the main earth, the cubicle and others refer to it.")
+        String name,
+
+        @Key(doc = "Where it is; absent for the foot of the pole.") @Nullable
+        Position at,
+
+        @Key(doc = "One rod.") @Nullable RodShape rod,
+
+        @Key(doc = "Several rods in a line, joined by a bare wire.") @Nullable
+        RodsInLine rodsInLine,
+
+        @Key(doc = "Several rods on a circle.") @Nullable RodsInRing rodsInRing,
+
+        @Key(doc = "A straight horizontal wire or tape.") @Nullable
+        WireShape wire,
+
+        @Key(doc = "Horizontal wires from a centre.") @Nullable
+        StarShape star,
+
+        @Key(doc = "A closed horizontal ring of wire.") @Nullable
+        RingShape ring,
+
+        @Key(doc = "A horizontal mat of wires.") @Nullable MatShape mat,
+        @Key(doc = "Any straight bars at coordinates.") List<Bar> bars,
+
+        @Key(
+                unit = Dimension.RESISTANCE,
+                doc = "Measured or declared resistance to remote earth, of which the shape is not known.")
+        @Nullable
+        Measure resistance) {
+
+    /** Copies the lists. */
+    public Electrode {
+        bars = List.copyOf(bars);
+    }
+}

@@ -1,0 +1,60 @@
+package earthing.site;
+
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import org.jspecify.annotations.Nullable;
+
+/** The multi-earthed neutral conductor of the line. */
+public record NeutralConductor(
+        @Key(
+                unit = Dimension.RESISTANCE_PER_LENGTH,
+                example = "0.55 ohm/km",
+                doc = "Series resistance per length of the neutral conductor with earth return.")
+        @Nullable
+        Measure impedance,
+
+        @Key(
+                unit = Dimension.RESISTANCE_PER_LENGTH,
+                example = "0.75 ohm/km",
+                doc = "Series reactance per length with earth return.")
+        @Nullable
+        Measure reactance,
+
+        @Key(
+                unit = Dimension.RESISTANCE_PER_LENGTH,
+                example = "0.05 ohm/km",
+                doc = "Mutual resistance per length between phase and neutral.")
+        @Nullable
+        Measure mutualResistance,
+
+        @Key(
+                unit = Dimension.RESISTANCE_PER_LENGTH,
+                example = "0.38 ohm/km",
+                doc = "Mutual reactance per length between phase and neutral.")
+        @Nullable
+        Measure mutualReactance,
+
+        @Key(unit = Dimension.LENGTH, example = "80 m", doc = "Distance between poles.") @Nullable
+        Measure span,
+
+        @Key(
+                unit = Dimension.RESISTANCE,
+                example = "{low: 20 ohm, nominal: 40 ohm, high: 100 ohm}",
+                doc = "Resistance of the neutral's earth at each pole.")
+        @Nullable
+        Measure poleEarthResistance,
+
+        @Key(example = "4", doc = "The neutral is earthed at every n-th pole.") @Nullable
+        Integer earthedEvery,
+
+        @Key(example = "40", doc = "Spans between this pole and the source.") @Nullable
+        Integer spansToSource,
+
+        @Key(example = "10", doc = "Spans beyond this pole.") @Nullable
+        Integer spansBeyond,
+
+        @Key(example = "yes", doc = "Whether the neutral is bonded to the main earth at this pole.") @Nullable
+        YesNo bondedToMainEarth,
+
+        @Key(unit = Dimension.LENGTH, example = "7.5 m", doc = "Height of that bond.") @Nullable
+        Measure bondHeight) {}

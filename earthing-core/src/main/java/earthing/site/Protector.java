@@ -1,0 +1,23 @@
+package earthing.site;
+
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import org.jspecify.annotations.Nullable;
+
+/** A surge protector between a core and chassis. */
+public record Protector(
+        @Key(unit = Dimension.VOLTAGE, required = true, example = "600 V", doc = "Voltage protection level, peak.")
+        Measure level,
+
+        @Key(
+                unit = Dimension.CURRENT,
+                required = true,
+                example = "10 kA",
+                doc = "Rated discharge current on 8/20, peak.")
+        Measure current,
+
+        @Key(unit = Dimension.CHARGE, doc = "Rated charge.") @Nullable
+        Measure charge,
+
+        @Key(unit = Dimension.VOLTAGE, doc = "Withstand of the port behind it, peak.") @Nullable
+        Measure portWithstand) {}

@@ -1,0 +1,23 @@
+package earthing.site;
+
+import org.jspecify.annotations.Nullable;
+
+/** Document control of a site. */
+public record SiteIdentity(
+        @Key(required = true, example = "Ternhook ridge switch 14", doc = "Name of the site.")
+        String name,
+
+        @Key(example = "14", doc = "Number of the pole.") @Nullable
+        String pole,
+
+        @Key(example = "E-014", doc = "Number of the drawing.") @Nullable
+        String drawing,
+
+        @Key(example = "A", doc = "Revision of the drawing.") @Nullable
+        String revision,
+
+        @Key(required = true, example = "design", doc = "How far the work has come: design, as-built or in-service.")
+        Stage stage,
+
+        @Key(doc = "One or two sentences for the reader of the report.") @Nullable
+        String purpose) {}

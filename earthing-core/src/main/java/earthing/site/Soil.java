@@ -1,0 +1,33 @@
+package earthing.site;
+
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** The ground at the pole. */
+public record Soil(
+        @Key(
+                unit = Dimension.RESISTIVITY,
+                example = "{low: 80 ohm.m, nominal: 140 ohm.m, high: 420 ohm.m, origin: measured}",
+                doc = "Resistivity of uniform soil.")
+        @Nullable
+        Measure resistivity,
+
+        @Key(doc = "Horizontal layers from the surface down; use instead of resistivity.")
+        List<SoilLayer> layers,
+
+        @Key(doc = "How drying or freezing changes the top of the ground.") @Nullable
+        Season season,
+
+        @Key(example = "Four-pin survey, two traverses, spacings 1 m to 32 m", doc = "How the resistivity was found.")
+        @Nullable
+        String survey,
+
+        @Key(doc = "ISO date of the survey.") @Nullable String surveyDate) {
+
+    /** Copies the lists. */
+    public Soil {
+        layers = List.copyOf(layers);
+    }
+}

@@ -1,0 +1,23 @@
+package earthing.site;
+
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Which surges are studied. */
+public record Surges(
+        @Key(unit = Dimension.CURRENT, example = "10 kA", doc = "Peak of the standard current into the tank.") @Nullable
+        Measure current,
+
+        @Key(doc = "Names of the waves: 8/20, 10/350, 1/200, 0.25/100.")
+        List<String> waves,
+
+        @Key(unit = Dimension.FLASH_DENSITY, example = "2 /km2/a", doc = "Lightning flashes to ground.") @Nullable
+        Measure groundFlashDensity) {
+
+    /** Copies the lists. */
+    public Surges {
+        waves = List.copyOf(waves);
+    }
+}

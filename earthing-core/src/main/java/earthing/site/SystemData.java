@@ -1,0 +1,64 @@
+package earthing.site;
+
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import org.jspecify.annotations.Nullable;
+
+/** The network the pole belongs to. */
+public record SystemData(
+        @Key(
+                unit = Dimension.VOLTAGE,
+                required = true,
+                example = "22 kV",
+                doc = "Nominal voltage between phases, r.m.s.")
+        Measure voltage,
+
+        @Key(
+                unit = Dimension.VOLTAGE,
+                example = "24 kV",
+                doc = "Highest voltage between phases in normal service, r.m.s.")
+        @Nullable
+        Measure highestVoltage,
+
+        @Key(unit = Dimension.FREQUENCY, required = true, example = "50 Hz", doc = "Frequency of the network.")
+        Measure frequency,
+
+        @Key(
+                unit = Dimension.CURRENT,
+                example = "{low: 2 kA, nominal: 4 kA, high: 5 kA}",
+                doc =
+                        "Three-phase fault current of the source, r.m.s. symmetrical; low and high are the minimum and maximum source.")
+        @Nullable
+        Measure threePhaseFaultCurrent,
+
+        @Key(
+                unit = Dimension.CURRENT,
+                doc =
+                        "Bolted single-phase earth-fault current of the source with its neutral method, r.m.s.; low and high are the minimum and maximum source.")
+        @Nullable
+        Measure earthFaultCurrent,
+
+        @Key(unit = Dimension.RATIO, example = "8", doc = "Ratio of reactance to resistance of the source.") @Nullable
+        Measure xOverR,
+
+        @Key(
+                example = "planning year 5, normal switching state",
+                doc = "Where the fault currents come from (study, year, switching state).")
+        @Nullable
+        String faultStudy,
+
+        @Key(required = true, doc = "How the neutral of the source is earthed.")
+        Neutral neutral,
+
+        @Key(
+                doc =
+                        "The line between the source, where the fault currents are stated, and this pole; absent if they are stated at the pole.")
+        @Nullable
+        SourceLine sourceLine,
+
+        @Key(
+                unit = Dimension.RESISTANCE,
+                example = "0 ohm",
+                doc = "Resistance of the fault itself, in series with the electrode.")
+        @Nullable
+        Measure faultResistance) {}

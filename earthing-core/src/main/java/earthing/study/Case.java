@@ -1,0 +1,70 @@
+package earthing.study;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * The circumstances a result belongs to: which fault, wave, arrangement and so on. Keys are kept in the fixed order of
+ * the contract.
+ *
+ * @param keys key to word
+ */
+public record Case(Map<String, String> keys) {
+
+    /** The keys of the contract, in order. */
+    public static final List<String> ORDER =
+            List.of("fault", "wave", "entry", "strike", "switch", "arrangement", "screen-bond", "broken");
+
+    /** A result that belongs to no particular case. */
+    public static final Case NONE = new Case(Map.of());
+
+    /** Sorts the keys into the order of the contract and refuses others. */
+    public Case {
+        for (String key : keys.keySet()) {
+            if (!ORDER.contains(key)) {
+                throw new IllegalArgumentException("a case knows the keys " + ORDER + "; have " + key);
+            }
+        }
+        TreeMap<String, String> sorted =
+                new TreeMap<>(java.util.Comparator.comparingInt((String key) -> ORDER.indexOf(key)));
+        sorted.putAll(keys);
+        keys = Collections.unmodifiableMap(sorted);
+    }
+
+    /**
+     * This case with one more key.
+     *
+     * @param key one of {@link #ORDER}
+     * @param word its word
+     * @return the narrower case
+     */
+    public Case with(String key, String word) {
+        TreeMap<String, String> more = new TreeMap<>(keys);
+        more.put(key, word);
+        return new Case(more);
+    }
+
+    /**
+     * Whether every key of another case stands here with the same word.
+     *
+     * @param wider the other case
+     * @return true if this case lies within the wider one
+     */
+    public boolean within(Case wider) {
+        return keys.entrySet().containsAll(wider.keys().entrySet());
+    }
+
+    /**
+     * The case in words.
+     *
+     * @return for example {@code wave 8/20, arrangement shared}; empty for no case
+     */
+    public String text() {
+        StringBuilder text = new StringBuilder();
+        keys.forEach((key, word) ->
+                text.append(text.isEmpty() ? "" : ", ").append(key).append(' ').append(word));
+        return text.toString();
+    }
+}
