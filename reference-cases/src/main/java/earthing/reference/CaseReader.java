@@ -1,0 +1,165 @@
+package earthing.reference;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** Reads the case files of a folder. Whatever it does not understand is a problem, nothing is skipped. */
+public final class CaseReader {
+
+    /** The file that lists the cases that no model runs yet. */
+    public static final String NOT_YET = "not-yet.yaml";
+
+    private CaseReader() {}
+
+    /**
+     * Reads every {@code .yaml} file below a folder but the list of cases not run yet.
+     *
+     * @param folder the folder of cases
+     * @return all cases, ordered by file and by place in the file
+     * @throws CaseFormatException if anything is not understood, or an identifier stands twice
+     * @throws UncheckedIOException if a file cannot be read
+     */
+    public static List<ReferenceCase> readFolder(Path folder) {
+        List<String> problems = new ArrayList<>();
+        List<ReferenceCase> cases = new ArrayList<>();
+        for (Path file : files(folder)) {
+            String name = folder.relativize(file).toString().replace('\\', '/');
+            if (!name.endsWith(".yaml")) {
+                problems.add(name + ": a case file must end in .yaml");
+            } else if (!name.equals(NOT_YET)) {
+                cases.addAll(read(name, content(file), problems));
+            }
+        }
+        Map<String, ReferenceCase> byId = new HashMap<>();
+        for (ReferenceCase each : cases) {
+            ReferenceCase first = byId.putIfAbsent(each.id(), each);
+            if (first != null) {
+                problems.add(each.file() + ":" + each.line() + ": " + each.id() + ": the case stands also in "
+                        + first.file() + ":" + first.line());
+            }
+        }
+        if (!problems.isEmpty()) {
+            throw new CaseFormatException(problems);
+        }
+        return List.copyOf(cases);
+    }
+
+    /**
+     * Reads the text of one case file.
+     *
+     * @param file its name, for messages and for the room
+     * @param text its content
+     * @return its cases
+     * @throws CaseFormatException if anything is not understood
+     */
+    public static List<ReferenceCase> readText(String file, String text) {
+        List<String> problems = new ArrayList<>();
+        List<ReferenceCase> cases = read(file, text, problems);
+        if (!problems.isEmpty()) {
+            throw new CaseFormatException(problems);
+        }
+        return cases;
+    }
+
+    private static List<ReferenceCase> read(String file, String text, List<String> problems) {
+        CaseNodes nodes = new CaseNodes(file, problems);
+        List<ReferenceCase> cases = new ArrayList<>();
+        nodes.compose(text).ifPresent(root -> {
+            for (var node : nodes.sequence(root, "a case file")) {
+                nodes.within("");
+                new CaseParser(nodes, file, node).parse().ifPresent(cases::add);
+            }
+        });
+        return cases;
+    }
+
+    /**
+     * The list of cases that no model runs yet.
+     *
+     * @param atMost how long the list may be; it is only ever lowered
+     * @param reasons case identifier to reason
+     */
+    public record NotYet(int atMost, Map<String, String> reasons) {
+        /** Keeps a copy. */
+        public NotYet {
+            reasons = Map.copyOf(reasons);
+        }
+    }
+
+    /**
+     * Reads the list of cases that no model runs yet.
+     *
+     * @param folder the folder of cases
+     * @return the list
+     * @throws CaseFormatException if anything is not understood
+     * @throws UncheckedIOException if the file cannot be read
+     */
+    public static NotYet readNotYet(Path folder) {
+        return readNotYetText(content(folder.resolve(NOT_YET)));
+    }
+
+    static NotYet readNotYetText(String text) {
+        List<String> problems = new ArrayList<>();
+        CaseNodes nodes = new CaseNodes(NOT_YET, problems);
+        Map<String, String> reasons = new HashMap<>();
+        int[] atMost = {0};
+        nodes.compose(text).ifPresent(root -> {
+            var entries = nodes.mapping(root, NOT_YET);
+            if (!entries.keySet().equals(Set.of("at-most", "cases"))) {
+                nodes.problem(root, "expected the keys at-most and cases");
+                return;
+            }
+            var limit = entries.get("at-most");
+            var list = entries.get("cases");
+            if (limit == null || list == null) {
+                return;
+            }
+            String number = nodes.text(limit, "at-most");
+            if (number.matches("\\d{1,4}")) {
+                atMost[0] = Integer.parseInt(number);
+            } else {
+                nodes.problem(limit, "at-most must be a whole number");
+            }
+            for (var item : nodes.sequence(list, "cases")) {
+                var fields = nodes.mapping(item, "an entry of the list");
+                var id = fields.get("case");
+                var reason = fields.get("reason");
+                if (id == null || reason == null || fields.size() != 2) {
+                    nodes.problem(item, "expected the keys case and reason");
+                } else if (nodes.text(reason, "reason").isEmpty()) {
+                    nodes.problem(reason, "the reason is empty");
+                } else if (reasons.put(nodes.text(id, "case"), nodes.text(reason, "reason")) != null) {
+                    nodes.problem(id, "the case stands twice");
+                }
+            }
+        });
+        if (!problems.isEmpty()) {
+            throw new CaseFormatException(problems);
+        }
+        return new NotYet(atMost[0], reasons);
+    }
+
+    private static List<Path> files(Path folder) {
+        try (Stream<Path> walk = Files.walk(folder)) {
+            return walk.filter(Files::isRegularFile).sorted().toList();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static String content(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
