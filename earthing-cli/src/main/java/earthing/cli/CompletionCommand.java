@@ -1,0 +1,30 @@
+package earthing.cli;
+
+import java.util.concurrent.Callable;
+import picocli.AutoComplete;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Spec;
+
+/** Prints the script that lets a shell complete commands and options. */
+@Command(
+        name = "completion",
+        header = "Print the completion script for bash and zsh.",
+        description = {"", "Print the script that lets bash or zsh complete commands and options.", ""},
+        footer = {"", "Example:", "  source <(earthing completion)"},
+        mixinStandardHelpOptions = true,
+        versionProvider = RootCommand.Version.class)
+final class CompletionCommand implements Callable<Integer> {
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private CommandSpec spec;
+
+    @Override
+    public Integer call() {
+        spec.commandLine()
+                .getOut()
+                .print(AutoComplete.bash("earthing", spec.root().commandLine()));
+        return ExitCode.MET.code();
+    }
+}
