@@ -6,13 +6,10 @@ import org.jspecify.annotations.Nullable;
 
 /** The low-voltage supply of the cubicle. */
 public record AuxiliarySupply(
-        @Key(required = true, example = "lv-network", doc = "lv-network, transformer-on-pole, solar or battery.")
+        @Key(required = true, example = "lv-network", doc = "Where the supply comes from.")
         AuxiliaryKind kind,
 
-        @Key(
-                required = true,
-                example = "isolated",
-                doc = "Whose earth it is referenced to: main-earth, lv-network, isolated or unknown.")
+        @Key(required = true, example = "isolated", doc = "Whose earth it is referenced to.")
         AuxiliaryReference earthReference,
 
         @Key(
@@ -22,5 +19,5 @@ public record AuxiliarySupply(
         @Nullable
         Measure isolationLevel,
 
-        @Key(unit = Dimension.VOLTAGE, doc = "Impulse withstand of its isolation, peak.") @Nullable
+        @Key(example = "6 kV", unit = Dimension.VOLTAGE, doc = "Impulse withstand of its isolation, peak.") @Nullable
         Measure impulseLevel) {}

@@ -15,5 +15,5 @@ public record Conductor(
         @Key(example = "no", doc = "Whether it is insulated.") @Nullable
         YesNo insulated,
 
-        @Key(example = "stranded", doc = "solid, stranded or tape.") @Nullable
+        @Key(example = "stranded", doc = "Form of the conductor.") @Nullable
         ConductorForm form) {}

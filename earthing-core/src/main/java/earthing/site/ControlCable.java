@@ -8,22 +8,29 @@ import org.jspecify.annotations.Nullable;
 /** The cable between tank and cubicle. */
 public record ControlCable(
         @Key(
+                brief = true,
                 unit = Dimension.LENGTH,
                 example = "0.2 m",
                 doc = "Distance between the cable and the main earth conductor.")
         @Nullable
         Measure separation,
 
-        @Key(unit = Dimension.LENGTH, doc = "Length of the cable as cut.") @Nullable
+        @Key(example = "7.4 m", unit = Dimension.LENGTH, doc = "Length of the cable as cut.") @Nullable
         Measure length,
 
-        @Key(unit = Dimension.LENGTH, doc = "Length of the route along the pole.") @Nullable
+        @Key(example = "6 m", unit = Dimension.LENGTH, doc = "Length of the route along the pole.") @Nullable
         Measure routeLength,
 
-        @Key(unit = Dimension.LENGTH, example = "0.6 m", doc = "Length of the drip loop.") @Nullable
+        @Key(sign = Key.Sign.NOT_NEGATIVE, unit = Dimension.LENGTH, example = "0.6 m", doc = "Length of the drip loop.")
+        @Nullable
         Measure dripLoop,
 
-        @Key(unit = Dimension.LENGTH, example = "0.4 m", doc = "Length of the curves at the entries.") @Nullable
+        @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
+                unit = Dimension.LENGTH,
+                example = "0.4 m",
+                doc = "Length of the curves at the entries.")
+        @Nullable
         Measure entryCurve,
 
         @Key(example = "no", doc = "Whether surplus cable is coiled.") @Nullable
@@ -37,7 +44,7 @@ public record ControlCable(
         @Key(unit = Dimension.LENGTH, example = "1.8 mm", doc = "Diameter of a core's conductor.") @Nullable
         Measure coreDiameter,
 
-        @Key(doc = "The screen.") @Nullable Screen screen,
+        @Key(brief = true, doc = "The screen.") @Nullable Screen screen,
 
         @Key(
                 unit = Dimension.VOLTAGE,

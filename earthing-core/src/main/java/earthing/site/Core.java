@@ -6,14 +6,10 @@ import org.jspecify.annotations.Nullable;
 
 /** A core, or a group of like cores. */
 public record Core(
-        @Key(required = true, example = "trip coil", doc = "What it serves.")
+        @Key(text = Key.Text.NAME, required = true, example = "trip coil", doc = "What it serves.")
         String name,
 
-        @Key(
-                required = true,
-                example = "coil",
-                doc =
-                        "What it ends on in the tank: tank, coil, instrument-transformer, contact, protector, open or unknown.")
+        @Key(required = true, example = "coil", doc = "What it ends on in the tank; tank means bonded to it.")
         Termination tankEnd,
 
         @Key(required = true, example = "protector", doc = "What it ends on in the cubicle.")
@@ -25,8 +21,13 @@ public record Core(
         @Key(doc = "Surge protector at the cubicle end.") @Nullable
         Protector cubicleProtector,
 
-        @Key(unit = Dimension.VOLTAGE, doc = "Declared withstand to chassis on the wave below, peak.") @Nullable
+        @Key(example = "6 kV", unit = Dimension.VOLTAGE, doc = "Declared withstand to chassis on the wave below, peak.")
+        @Nullable
         Measure withstand,
 
-        @Key(example = "1.2/50", doc = "Wave on which the withstand was proved.") @Nullable
+        @Key(
+                words = {"1.2/50", "10/700", "8/20", "4/10", "10/350", "1/200", "0.25/100"},
+                example = "1.2/50",
+                doc = "Wave on which the withstand was proved.")
+        @Nullable
         String withstandWave) {}

@@ -7,13 +7,12 @@ import org.jspecify.annotations.Nullable;
 
 /** The rules against which the site is checked. */
 public record Criteria(
-        @Key(
-                required = true,
-                example = "en-50522-2022",
-                doc = "Permissible touch voltage: en-50522-2010, en-50522-2022, ieee-80-50kg or ieee-80-70kg.")
+        @Key(required = true, example = "en-50522-2022", doc = "Standard and edition of the permissible touch voltage.")
         TouchCriterion touch,
 
         @Key(
+                example = "0 ohm",
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE,
                 doc = "Resistance of footwear credited to a person, both feet; absent for none.")
         @Nullable
@@ -23,27 +22,41 @@ public record Criteria(
         Covering covering,
 
         @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.TIME,
                 example = "0.5 s",
                 doc = "Shocks separated by a shorter dead time are one exposure.")
         @Nullable
         Measure shockMergingTime,
 
-        @Key(unit = Dimension.RESISTANCE, doc = "The owner's highest resistance of the main electrode.") @Nullable
+        @Key(
+                example = "25 ohm",
+                unit = Dimension.RESISTANCE,
+                doc = "The owner's highest resistance of the main electrode.")
+        @Nullable
         Measure electrodeResistance,
 
         @Key(
+                sign = Key.Sign.ANY,
                 unit = Dimension.TEMPERATURE,
                 example = "30 degC",
                 doc = "Temperature of an earthing conductor before the fault.")
         @Nullable
         Measure initialTemperature,
 
-        @Key(unit = Dimension.TEMPERATURE, doc = "The owner's highest final temperature of an earthing conductor.")
+        @Key(
+                example = "250 degC",
+                sign = Key.Sign.ANY,
+                unit = Dimension.TEMPERATURE,
+                doc = "The owner's highest final temperature of an earthing conductor.")
         @Nullable
         Measure finalTemperature,
 
-        @Key(unit = Dimension.RATIO, example = "20 %", doc = "The owner's least protective margin of the arresters.")
+        @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
+                unit = Dimension.RATIO,
+                example = "20 %",
+                doc = "The owner's least protective margin of the arresters.")
         @Nullable
         Measure protectiveMargin,
 

@@ -13,7 +13,8 @@ public record Cubicle(
         @Key(
                 required = true,
                 example = "shared",
-                doc = "shared (teed to the main earth), separate (own electrode only), both, unearthed or unknown.")
+                doc =
+                        "How it is earthed: shared is teed to the main earth, separate has an electrode of its own only, both has both.")
         CubicleEarth earth,
 
         @Key(
@@ -26,7 +27,11 @@ public record Cubicle(
         @Key(doc = "The tee's conductor, where it differs from the main earth.") @Nullable
         Conductor tee,
 
-        @Key(doc = "Name of the cubicle's own electrode, for separate and both.") @Nullable
+        @Key(
+                example = "cubicle",
+                text = Key.Text.ELECTRODE,
+                doc = "Name of the cubicle's own electrode, for separate and both.")
+        @Nullable
         String electrode,
 
         @Key(doc = "The lead to the cubicle's own electrode.") @Nullable
@@ -35,11 +40,15 @@ public record Cubicle(
         @Key(unit = Dimension.LENGTH, example = "0.3 m", doc = "Distance of that lead from the main earth.") @Nullable
         Measure ownLeadOffset,
 
-        @Key(unit = Dimension.CAPACITANCE, doc = "Capacitance of the cubicle to earth, needed if it is unearthed.")
+        @Key(
+                example = "90 pF",
+                unit = Dimension.CAPACITANCE,
+                doc = "Capacitance of the cubicle to earth, needed if it is unearthed.")
         @Nullable
         Measure capacitanceToEarth,
 
         @Key(
+                example = "400 pF",
                 unit = Dimension.CAPACITANCE,
                 doc = "Capacitance of the cubicle's electronics to the cable's cores, needed if it is unearthed.")
         @Nullable
@@ -49,6 +58,7 @@ public record Cubicle(
         Measure reach,
 
         @Key(
+                example = "[steel conduit to a well pump]",
                 doc =
                         "Other metallic ways from the cubicle to earth, such as a water pipe or a fence; each is an unintended path.")
         List<String> otherPaths) {

@@ -8,5 +8,5 @@ public record Departure(
         @Key(required = true, example = "ENG-2031", doc = "Reference of the acceptance.")
         String reference,
 
-        @Key(required = true, example = "2026-03-02", doc = "ISO date of the acceptance.")
+        @Key(text = Key.Text.DATE, required = true, example = "2026-03-02", doc = "ISO date of the acceptance.")
         String date) {}

@@ -6,13 +6,18 @@ import org.jspecify.annotations.Nullable;
 
 /** A piece of the main earth. */
 public record EarthSegment(
-        @Key(required = true, example = "upper", doc = "Name of the segment.")
+        @Key(text = Key.Text.NAME, required = true, example = "upper", doc = "Name of the segment.")
         String name,
 
         @Key(unit = Dimension.LENGTH, required = true, example = "9 m", doc = "Height of its upper end.")
         Measure fromHeight,
 
-        @Key(unit = Dimension.LENGTH, required = true, example = "3 m", doc = "Height of its lower end.")
+        @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
+                unit = Dimension.LENGTH,
+                required = true,
+                example = "3 m",
+                doc = "Height of its lower end.")
         Measure toHeight,
 
         @Key(doc = "Its conductor, where it differs.") @Nullable

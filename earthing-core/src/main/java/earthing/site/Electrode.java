@@ -7,13 +7,17 @@ import org.jspecify.annotations.Nullable;
 
 /** A buried electrode. Give exactly one shape. */
 public record Electrode(
-        @Key(required = true, example = "main", doc = "Name; the main earth, the cubicle and others refer to it.")
+        @Key(
+                text = Key.Text.NAME,
+                required = true,
+                example = "main",
+                doc = "Name; the main earth, the cubicle and others refer to it.")
         String name,
 
         @Key(doc = "Where it is; absent for the foot of the pole.") @Nullable
         Position at,
 
-        @Key(doc = "One rod.") @Nullable RodShape rod,
+        @Key(brief = true, doc = "One rod.") @Nullable RodShape rod,
 
         @Key(doc = "Several rods in a line, joined by a bare wire.") @Nullable
         RodsInLine rodsInLine,
@@ -33,10 +37,14 @@ public record Electrode(
         @Key(doc = "Any straight bars at coordinates.") List<Bar> bars,
 
         @Key(
+                example = "{low: 15 ohm, nominal: 20 ohm, high: 40 ohm, origin: measured}",
                 unit = Dimension.RESISTANCE,
-                doc = "Measured or declared resistance to remote earth, of which the shape is not known.")
+                doc = "Measured or declared resistance to remote earth, in place of a shape that is not known.")
         @Nullable
-        Measure resistance) {
+        Measure resistance,
+
+        @Key(example = "copper-clad-steel", doc = "What it is made of.") @Nullable
+        ConductorMaterial material) {
 
     /** Copies the lists. */
     public Electrode {

@@ -10,4 +10,5 @@ public record Expectation(
         @Key(required = true, example = "31.9 ohm", doc = "Expected value with unit, or expected status of a finding.")
         String value,
 
-        @Key(example = "2 %", doc = "Tolerance.") @Nullable String within) {}
+        @Key(example = "2 %", doc = "Tolerance, as a part of the expected value or with its unit.") @Nullable
+        String within) {}

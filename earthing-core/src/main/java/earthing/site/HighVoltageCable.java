@@ -10,6 +10,8 @@ public record HighVoltageCable(
         EquipmentEarth screenEarthedAt,
 
         @Key(
+                example = "2 ohm",
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE,
                 doc = "Resistance of the earth at the far end of the screen; absent if the far end is open.")
         @Nullable

@@ -44,4 +44,75 @@ public @interface Key {
      * @return the example, empty if there is none
      */
     String example() default "";
+
+    /**
+     * Whether a value may be zero or negative; ignored for anything but values with a unit.
+     *
+     * @return the sign that is read
+     */
+    Sign sign() default Sign.POSITIVE;
+
+    /**
+     * Least whole number that is read; ignored for anything but whole numbers.
+     *
+     * @return the least number
+     */
+    int least() default 1;
+
+    /**
+     * Largest whole number that is read; ignored for anything but whole numbers.
+     *
+     * @return the largest number
+     */
+    int most() default 10_000;
+
+    /**
+     * The only texts that are read.
+     *
+     * @return the texts, empty if any text is read
+     */
+    String[] words() default {};
+
+    /**
+     * What a text stands for; ignored for anything but texts.
+     *
+     * @return the kind of text
+     */
+    Text text() default Text.FREE;
+
+    /**
+     * Whether {@code unknown} is refused for a value with a unit, because nothing at all can be computed without it.
+     *
+     * @return true if the value has to be known
+     */
+    boolean known() default false;
+
+    /**
+     * Whether the key belongs to the short form of the file, which the template shows filled in.
+     *
+     * @return true for the short form
+     */
+    boolean brief() default false;
+
+    /** Which signs a value may have. */
+    enum Sign {
+        /** Above zero. */
+        POSITIVE,
+        /** Zero or above. */
+        NOT_NEGATIVE,
+        /** Any. */
+        ANY
+    }
+
+    /** What a text stands for. */
+    enum Text {
+        /** Words for the reader of the report. */
+        FREE,
+        /** A name on one line; unique in its list. */
+        NAME,
+        /** The name of one of the site's electrodes. */
+        ELECTRODE,
+        /** A calendar date as year-month-day. */
+        DATE
+    }
 }

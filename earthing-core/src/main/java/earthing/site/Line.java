@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 
 /** The overhead line at this pole. */
 public record Line(
-        @Key(example = "2", doc = "Line directions that leave the pole.") @Nullable
+        @Key(most = 4, example = "2", doc = "Line directions that leave the pole.") @Nullable
         Integer spans,
 
         @Key(unit = Dimension.LENGTH, example = "80 m", doc = "Distance to the neighbouring poles.") @Nullable

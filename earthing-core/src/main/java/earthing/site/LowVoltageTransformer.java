@@ -16,8 +16,10 @@ public record LowVoltageTransformer(
         @Nullable
         Measure neutralEarthResistance,
 
-        @Key(doc = "Name of the neutral's electrode at this pole.") @Nullable
+        @Key(example = "neutral", text = Key.Text.ELECTRODE, doc = "Name of the neutral's electrode at this pole.")
+        @Nullable
         String electrode,
 
-        @Key(unit = Dimension.VOLTAGE, doc = "Power-frequency withstand between windings, r.m.s.") @Nullable
+        @Key(example = "3 kV", unit = Dimension.VOLTAGE, doc = "Power-frequency withstand between windings, r.m.s.")
+        @Nullable
         Measure insulationLevel) {}

@@ -19,26 +19,29 @@ public record MainEarth(
                         "Pieces with another conductor or with joints, from the tank down; absent for one unbroken conductor.")
         List<EarthSegment> segments,
 
-        @Key(
-                example = "compression",
-                doc = "Joint at the electrode: bolted, compression, exothermic, brazed or unknown.")
-        @Nullable
+        @Key(example = "compression", doc = "Joint at the electrode.") @Nullable
         Joint joint,
 
         @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.LENGTH,
                 example = "2.5 m",
                 doc = "Height to which an insulating guard covers the conductor; 0 m for none.")
         @Nullable
         Measure guardHeight,
 
-        @Key(unit = Dimension.VOLTAGE, doc = "Voltage that the guard withstands, r.m.s.") @Nullable
+        @Key(example = "20 kV", unit = Dimension.VOLTAGE, doc = "Voltage that the guard withstands, r.m.s.") @Nullable
         Measure guardVoltage,
 
-        @Key(example = "main", doc = "Name of the electrode it ends on.") @Nullable
+        @Key(brief = true, text = Key.Text.ELECTRODE, example = "main", doc = "Name of the electrode it ends on.")
+        @Nullable
         String electrode,
 
-        @Key(doc = "Name of an electrode that a second, parallel lead from the tank ends on; absent if there is none.")
+        @Key(
+                example = "second",
+                text = Key.Text.ELECTRODE,
+                doc =
+                        "Name of an electrode that a second, parallel lead from the tank ends on; absent if there is none.")
         @Nullable
         String secondLeadElectrode) {
 

@@ -8,8 +8,8 @@ public record MatShape(
         @Key(unit = Dimension.LENGTH, required = true, example = "2 m", doc = "Width along x.")
         Measure width,
 
-        @Key(unit = Dimension.LENGTH, required = true, example = "2 m", doc = "Extent along y.")
-        Measure depthOfField,
+        @Key(unit = Dimension.LENGTH, required = true, example = "2 m", doc = "Length along y.")
+        Measure length,
 
         @Key(unit = Dimension.LENGTH, required = true, example = "0.5 m", doc = "Distance between wires.")
         Measure mesh,

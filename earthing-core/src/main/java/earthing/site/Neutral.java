@@ -6,27 +6,40 @@ import org.jspecify.annotations.Nullable;
 
 /** How the neutral of the source is earthed. */
 public record Neutral(
-        @Key(required = true, example = "solid", doc = "solid, resistor, reactor, resonant, isolated or multi-earthed.")
+        @Key(required = true, example = "solid", doc = "How the neutral is earthed.")
         NeutralMethod method,
 
-        @Key(unit = Dimension.RESISTANCE, doc = "Resistance of the neutral resistor.") @Nullable
+        @Key(example = "40 ohm", unit = Dimension.RESISTANCE, doc = "Resistance of the neutral resistor.") @Nullable
         Measure resistance,
 
-        @Key(unit = Dimension.RESISTANCE, doc = "Reactance of the neutral reactor at system frequency.") @Nullable
+        @Key(
+                example = "12 ohm",
+                unit = Dimension.RESISTANCE,
+                doc = "Reactance of the neutral reactor at system frequency.")
+        @Nullable
         Measure reactance,
 
-        @Key(unit = Dimension.CURRENT, doc = "Residual earth-fault current of a resonant-earthed network, r.m.s.")
+        @Key(
+                example = "12 A",
+                unit = Dimension.CURRENT,
+                doc = "Residual earth-fault current of a resonant-earthed network, r.m.s.")
         @Nullable
         Measure residualCurrent,
 
         @Key(
+                example = "110 A",
                 unit = Dimension.CURRENT,
                 doc =
                         "Capacitive earth-fault current of the whole connected network, r.m.s.; for isolated and resonant networks.")
         @Nullable
         Measure capacitiveCurrent,
 
-        @Key(unit = Dimension.RESISTANCE, doc = "Resistance of the earth electrode of the source station.") @Nullable
+        @Key(
+                example = "0.5 ohm",
+                sign = Key.Sign.NOT_NEGATIVE,
+                unit = Dimension.RESISTANCE,
+                doc = "Resistance of the earth electrode of the source station.")
+        @Nullable
         Measure stationEarthResistance,
 
         @Key(doc = "The multi-earthed neutral conductor of this line.") @Nullable

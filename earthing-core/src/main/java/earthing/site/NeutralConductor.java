@@ -14,6 +14,7 @@ public record NeutralConductor(
         Measure impedance,
 
         @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE_PER_LENGTH,
                 example = "0.75 ohm/km",
                 doc = "Series reactance per length with earth return.")
@@ -21,6 +22,7 @@ public record NeutralConductor(
         Measure reactance,
 
         @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE_PER_LENGTH,
                 example = "0.05 ohm/km",
                 doc = "Mutual resistance per length between phase and neutral.")
@@ -28,6 +30,7 @@ public record NeutralConductor(
         Measure mutualResistance,
 
         @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE_PER_LENGTH,
                 example = "0.38 ohm/km",
                 doc = "Mutual reactance per length between phase and neutral.")
@@ -44,13 +47,13 @@ public record NeutralConductor(
         @Nullable
         Measure poleEarthResistance,
 
-        @Key(example = "4", doc = "The neutral is earthed at every n-th pole.") @Nullable
+        @Key(most = 1000, example = "4", doc = "The neutral is earthed at every n-th pole.") @Nullable
         Integer earthedEvery,
 
         @Key(example = "40", doc = "Spans between this pole and the source.") @Nullable
         Integer spansToSource,
 
-        @Key(example = "10", doc = "Spans beyond this pole.") @Nullable
+        @Key(least = 0, example = "10", doc = "Spans beyond this pole.") @Nullable
         Integer spansBeyond,
 
         @Key(example = "yes", doc = "Whether the neutral is bonded to the main earth at this pole.") @Nullable

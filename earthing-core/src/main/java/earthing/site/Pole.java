@@ -6,19 +6,20 @@ import org.jspecify.annotations.Nullable;
 
 /** The pole. */
 public record Pole(
-        @Key(required = true, example = "wood", doc = "wood, concrete, steel, composite or unknown.")
+        @Key(required = true, example = "wood", doc = "What it is made of.")
         PoleMaterial material,
 
         @Key(unit = Dimension.LENGTH, required = true, example = "11 m", doc = "Height above ground.")
         Measure height,
 
-        @Key(unit = Dimension.LENGTH, example = "1.8 m", doc = "Depth of the butt.") @Nullable
+        @Key(sign = Key.Sign.NOT_NEGATIVE, unit = Dimension.LENGTH, example = "1.8 m", doc = "Depth of the butt.")
+        @Nullable
         Measure burial,
 
         @Key(unit = Dimension.LENGTH, example = "0.28 m", doc = "Diameter at working height.") @Nullable
         Measure diameter,
 
-        @Key(example = "bare", doc = "Contact of a conducting butt with the soil: bare, coated or unknown.") @Nullable
+        @Key(example = "bare", doc = "Contact of a conducting butt with the soil.") @Nullable
         ButtContact buttContact,
 
         @Key(example = "yes", doc = "Whether the steel or reinforcement is bonded to the main earth.") @Nullable

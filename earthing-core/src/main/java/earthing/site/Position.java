@@ -6,11 +6,17 @@ import earthing.quantity.Measure;
 /** A place on the ground. */
 public record Position(
         @Key(
+                sign = Key.Sign.ANY,
                 unit = Dimension.LENGTH,
                 required = true,
                 example = "5 m",
                 doc = "Distance from the pole's axis to the side of the main earth.")
         Measure x,
 
-        @Key(unit = Dimension.LENGTH, required = true, example = "0 m", doc = "Distance at right angles to it.")
+        @Key(
+                sign = Key.Sign.ANY,
+                unit = Dimension.LENGTH,
+                required = true,
+                example = "0 m",
+                doc = "Distance at right angles to it.")
         Measure y) {}

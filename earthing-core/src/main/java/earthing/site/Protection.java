@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 /** How and how fast an earth fault is cleared. */
 public record Protection(
         @Key(
+                brief = true,
                 unit = Dimension.TIME,
                 example = "0.5 s",
                 doc =

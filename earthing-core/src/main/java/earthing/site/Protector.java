@@ -16,8 +16,8 @@ public record Protector(
                 doc = "Rated discharge current on 8/20, peak.")
         Measure current,
 
-        @Key(unit = Dimension.CHARGE, doc = "Rated charge.") @Nullable
+        @Key(example = "0.3 C", unit = Dimension.CHARGE, doc = "Rated charge.") @Nullable
         Measure charge,
 
-        @Key(unit = Dimension.VOLTAGE, doc = "Withstand of the port behind it, peak.") @Nullable
+        @Key(example = "2.5 kV", unit = Dimension.VOLTAGE, doc = "Withstand of the port behind it, peak.") @Nullable
         Measure portWithstand) {}

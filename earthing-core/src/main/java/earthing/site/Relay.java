@@ -16,18 +16,29 @@ public record Relay(
         @Key(
                 required = true,
                 example = "iec-normal-inverse",
-                doc = "definite-time, an inverse curve of IEC 60255-151 or of IEEE C37.112.")
+                doc = "Time-current curve: definite time, or an inverse curve of IEC 60255-151 or IEEE C37.112.")
         RelayCurve curve,
 
         @Key(unit = Dimension.RATIO, example = "0.15", doc = "Time multiplier or time dial of an inverse curve.")
         @Nullable
         Measure timeMultiplier,
 
-        @Key(unit = Dimension.TIME, example = "0.3 s", doc = "Time of a definite-time protection.") @Nullable
+        @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
+                unit = Dimension.TIME,
+                example = "0.3 s",
+                doc = "Time of a definite-time protection.")
+        @Nullable
         Measure delay,
 
-        @Key(unit = Dimension.TIME, example = "60 ms", doc = "Interrupting time of the breaker.") @Nullable
+        @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
+                unit = Dimension.TIME,
+                example = "60 ms",
+                doc = "Interrupting time of the breaker.")
+        @Nullable
         Measure breakerTime,
 
-        @Key(unit = Dimension.TIME, example = "0 ms", doc = "Time added for tolerances.") @Nullable
+        @Key(sign = Key.Sign.NOT_NEGATIVE, unit = Dimension.TIME, example = "0 ms", doc = "Time added for tolerances.")
+        @Nullable
         Measure margin) {}

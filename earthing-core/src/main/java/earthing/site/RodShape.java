@@ -12,5 +12,6 @@ public record RodShape(
         @Key(unit = Dimension.LENGTH, required = true, example = "16 mm", doc = "Diameter.")
         Measure diameter,
 
-        @Key(unit = Dimension.LENGTH, example = "0.5 m", doc = "Depth of the top.") @Nullable
+        @Key(sign = Key.Sign.NOT_NEGATIVE, unit = Dimension.LENGTH, example = "0.5 m", doc = "Depth of the top.")
+        @Nullable
         Measure topDepth) {}

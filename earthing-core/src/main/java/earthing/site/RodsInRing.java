@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Rods on a circle. */
 public record RodsInRing(
-        @Key(required = true, example = "4", doc = "How many.")
+        @Key(most = 100, least = 3, required = true, example = "4", doc = "How many.")
         Integer count,
 
         @Key(unit = Dimension.LENGTH, required = true, example = "2 m", doc = "Radius of the circle.")
@@ -18,8 +18,17 @@ public record RodsInRing(
         @Key(unit = Dimension.LENGTH, required = true, example = "16 mm", doc = "Diameter of each.")
         Measure diameter,
 
-        @Key(unit = Dimension.LENGTH, example = "0.5 m", doc = "Depth of the tops and of the joining ring.") @Nullable
+        @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
+                unit = Dimension.LENGTH,
+                example = "0.5 m",
+                doc = "Depth of the tops and of the joining ring.")
+        @Nullable
         Measure topDepth,
 
-        @Key(unit = Dimension.LENGTH, doc = "Diameter of a bare joining ring; absent if it is insulated.") @Nullable
+        @Key(
+                example = "10 mm",
+                unit = Dimension.LENGTH,
+                doc = "Diameter of a bare joining ring; absent if it is insulated.")
+        @Nullable
         Measure wireDiameter) {}

@@ -20,6 +20,5 @@ public record Season(
                 doc = "Worst factor on the resistivity of that depth.")
         Measure factor,
 
-        @Key(example = "wet", doc = "State of the ground when the resistivity was found: wet, dry, frozen or unknown.")
-        @Nullable
+        @Key(example = "wet", doc = "State of the ground when the resistivity was found.") @Nullable
         SoilState surveyState) {}

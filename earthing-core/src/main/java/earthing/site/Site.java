@@ -5,7 +5,7 @@ import org.jspecify.annotations.Nullable;
 
 /** A pole site, as its file describes it. */
 public record Site(
-        @Key(required = true, example = "1", doc = "Version of the site-file format; this library reads 1.")
+        @Key(most = 1, required = true, example = "1", doc = "Version of the site-file format; this library reads 1.")
         Integer fileVersion,
 
         @Key(required = true, doc = "Which site this is and what stage the design has reached.")
@@ -14,32 +14,35 @@ public record Site(
         @Key(required = true, doc = "The network the pole belongs to.")
         SystemData system,
 
-        @Key(doc = "How and how fast an earth fault is cleared.") @Nullable
+        @Key(brief = true, doc = "How and how fast an earth fault is cleared.") @Nullable
         Protection protection,
 
-        @Key(doc = "The ground at the pole.") @Nullable Soil soil,
-        @Key(doc = "The pole.") @Nullable Pole pole,
+        @Key(brief = true, doc = "The ground at the pole.") @Nullable
+        Soil soil,
 
-        @Key(doc = "The tank of the switchgear, high on the pole.") @Nullable
+        @Key(brief = true, doc = "The pole.") @Nullable Pole pole,
+
+        @Key(brief = true, doc = "The tank of the switchgear, high on the pole.") @Nullable
         Tank tank,
 
         @Key(doc = "The overhead line at this pole.") @Nullable
         Line line,
 
-        @Key(doc = "The surge arresters.") @Nullable Arresters arresters,
+        @Key(brief = true, doc = "The surge arresters.") @Nullable
+        Arresters arresters,
 
         @Key(doc = "Other high-voltage equipment on the pole, such as an external voltage transformer.")
         List<HighVoltageEquipment> otherEquipment,
 
-        @Key(doc = "The earthing conductor from the tank down the pole to the electrode.") @Nullable
+        @Key(brief = true, doc = "The earthing conductor from the tank down the pole to the electrode.") @Nullable
         MainEarth mainEarth,
 
-        @Key(doc = "The buried electrodes.") List<Electrode> electrodes,
+        @Key(brief = true, doc = "The buried electrodes.") List<Electrode> electrodes,
 
-        @Key(doc = "The control cubicle at working height.") @Nullable
+        @Key(brief = true, doc = "The control cubicle at working height.") @Nullable
         Cubicle cubicle,
 
-        @Key(doc = "The cable between tank and cubicle.") @Nullable
+        @Key(brief = true, doc = "The cable between tank and cubicle.") @Nullable
         ControlCable controlCable,
 
         @Key(doc = "The arrangement in which tank, cable and cubicle passed an impulse test together.") @Nullable
@@ -63,7 +66,7 @@ public record Site(
 
         @Key(doc = "Which surges are studied.") @Nullable Surges surges,
 
-        @Key(doc = "The rules against which the site is checked.") @Nullable
+        @Key(brief = true, doc = "The rules against which the site is checked.") @Nullable
         Criteria criteria,
 
         @Key(doc = "Readings taken on site.") List<Measurement> measurements,

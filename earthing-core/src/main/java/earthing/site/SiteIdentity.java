@@ -16,8 +16,14 @@ public record SiteIdentity(
         @Key(example = "A", doc = "Revision of the drawing.") @Nullable
         String revision,
 
-        @Key(required = true, example = "design", doc = "How far the work has come: design, as-built or in-service.")
+        @Key(
+                required = true,
+                example = "design",
+                doc = "How far the work has come; tests and records of a later stage are due later.")
         Stage stage,
 
-        @Key(doc = "One or two sentences for the reader of the report.") @Nullable
+        @Key(
+                example = "Earthing of a remote-controlled load-break switch.",
+                doc = "One or two sentences for the reader of the report.")
+        @Nullable
         String purpose) {}

@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
 /** The ground at the pole. */
 public record Soil(
         @Key(
+                brief = true,
                 unit = Dimension.RESISTIVITY,
                 example = "{low: 80 ohm.m, nominal: 140 ohm.m, high: 420 ohm.m, origin: measured}",
                 doc = "Resistivity of uniform soil.")
@@ -24,7 +25,8 @@ public record Soil(
         @Nullable
         String survey,
 
-        @Key(doc = "ISO date of the survey.") @Nullable String surveyDate) {
+        @Key(example = "2026-03-02", text = Key.Text.DATE, doc = "ISO date of the survey.") @Nullable
+        String surveyDate) {
 
     /** Copies the lists. */
     public Soil {

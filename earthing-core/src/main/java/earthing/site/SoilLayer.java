@@ -9,5 +9,5 @@ public record SoilLayer(
         @Key(unit = Dimension.RESISTIVITY, required = true, example = "300 ohm.m", doc = "Resistivity of the layer.")
         Measure resistivity,
 
-        @Key(unit = Dimension.LENGTH, doc = "Thickness; absent for the lowest layer.") @Nullable
+        @Key(example = "2.5 m", unit = Dimension.LENGTH, doc = "Thickness; absent for the lowest layer.") @Nullable
         Measure thickness) {}

@@ -10,6 +10,7 @@ public record SourceLine(
         Measure length,
 
         @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE_PER_LENGTH,
                 example = "0.35 ohm/km",
                 doc = "Positive-sequence resistance per length.")
@@ -17,6 +18,7 @@ public record SourceLine(
         Measure resistance,
 
         @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE_PER_LENGTH,
                 example = "0.38 ohm/km",
                 doc = "Positive-sequence reactance per length.")
@@ -24,6 +26,7 @@ public record SourceLine(
         Measure reactance,
 
         @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE_PER_LENGTH,
                 example = "0.50 ohm/km",
                 doc = "Zero-sequence resistance per length.")
@@ -31,6 +34,7 @@ public record SourceLine(
         Measure zeroSequenceResistance,
 
         @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE_PER_LENGTH,
                 example = "1.6 ohm/km",
                 doc = "Zero-sequence reactance per length.")

@@ -5,7 +5,7 @@ import earthing.quantity.Measure;
 
 /** Horizontal wires from a centre. */
 public record StarShape(
-        @Key(required = true, example = "3", doc = "How many.")
+        @Key(most = 36, least = 2, required = true, example = "3", doc = "How many.")
         Integer arms,
 
         @Key(unit = Dimension.LENGTH, required = true, example = "15 m", doc = "Length of each.")

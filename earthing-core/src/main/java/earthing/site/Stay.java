@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
 
 /** A metal stay. */
 public record Stay(
-        @Key(required = true, example = "stay east", doc = "Name.")
+        @Key(text = Key.Text.NAME, required = true, example = "stay east", doc = "Name.")
         String name,
 
         @Key(unit = Dimension.LENGTH, required = true, example = "9 m", doc = "Height of its upper end.")

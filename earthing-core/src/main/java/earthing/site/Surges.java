@@ -10,10 +10,18 @@ public record Surges(
         @Key(unit = Dimension.CURRENT, example = "10 kA", doc = "Peak of the standard current into the tank.") @Nullable
         Measure current,
 
-        @Key(doc = "Names of the waves: 8/20, 10/350, 1/200, 0.25/100.")
+        @Key(
+                example = "[8/20, 1/200]",
+                words = {"8/20", "4/10", "10/350", "1/200", "0.25/100"},
+                doc = "Waves of that current.")
         List<String> waves,
 
-        @Key(unit = Dimension.FLASH_DENSITY, example = "2 /km2/a", doc = "Lightning flashes to ground.") @Nullable
+        @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
+                unit = Dimension.FLASH_DENSITY,
+                example = "2 /km2/a",
+                doc = "Lightning flashes to ground.")
+        @Nullable
         Measure groundFlashDensity) {
 
     /** Copies the lists. */

@@ -7,6 +7,7 @@ import org.jspecify.annotations.Nullable;
 /** The network the pole belongs to. */
 public record SystemData(
         @Key(
+                known = true,
                 unit = Dimension.VOLTAGE,
                 required = true,
                 example = "22 kV",
@@ -20,10 +21,16 @@ public record SystemData(
         @Nullable
         Measure highestVoltage,
 
-        @Key(unit = Dimension.FREQUENCY, required = true, example = "50 Hz", doc = "Frequency of the network.")
+        @Key(
+                known = true,
+                unit = Dimension.FREQUENCY,
+                required = true,
+                example = "50 Hz",
+                doc = "Frequency of the network.")
         Measure frequency,
 
         @Key(
+                brief = true,
                 unit = Dimension.CURRENT,
                 example = "{low: 2 kA, nominal: 4 kA, high: 5 kA}",
                 doc =
@@ -32,13 +39,20 @@ public record SystemData(
         Measure threePhaseFaultCurrent,
 
         @Key(
+                example = "{low: 0.8 kA, nominal: 1.6 kA, high: 2 kA}",
+                brief = true,
                 unit = Dimension.CURRENT,
                 doc =
                         "Bolted single-phase earth-fault current of the source with its neutral method, r.m.s.; low and high are the minimum and maximum source.")
         @Nullable
         Measure earthFaultCurrent,
 
-        @Key(unit = Dimension.RATIO, example = "8", doc = "Ratio of reactance to resistance of the source.") @Nullable
+        @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
+                unit = Dimension.RATIO,
+                example = "8",
+                doc = "Ratio of reactance to resistance of the source.")
+        @Nullable
         Measure xOverR,
 
         @Key(
@@ -57,6 +71,7 @@ public record SystemData(
         SourceLine sourceLine,
 
         @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE,
                 example = "0 ohm",
                 doc = "Resistance of the fault itself, in series with the electrode.")

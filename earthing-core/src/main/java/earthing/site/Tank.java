@@ -16,15 +16,22 @@ public record Tank(
         @Nullable
         Measure impulseLevel,
 
-        @Key(unit = Dimension.VOLTAGE, doc = "Withstand on a chopped or front-of-wave impulse, peak.") @Nullable
+        @Key(
+                example = "145 kV",
+                unit = Dimension.VOLTAGE,
+                doc = "Withstand on a chopped or front-of-wave impulse, peak.")
+        @Nullable
         Measure choppedWaveLevel,
 
-        @Key(unit = Dimension.LENGTH, doc = "Height of a metal operating handle within reach; absent if there is none.")
+        @Key(
+                example = "2.2 m",
+                unit = Dimension.LENGTH,
+                doc = "Height of a metal operating handle within reach; absent if there is none.")
         @Nullable
         Measure handleHeight,
 
         @Key(example = "yes", doc = "Whether the handle is bonded to the main earth.") @Nullable
         YesNo handleBonded,
 
-        @Key(example = "closed", doc = "State of the switch: closed, open or unknown.") @Nullable
+        @Key(example = "closed", doc = "State of the switch; unknown studies both.") @Nullable
         SwitchState switchState) {}

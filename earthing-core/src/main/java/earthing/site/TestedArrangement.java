@@ -12,7 +12,11 @@ public record TestedArrangement(
         @Key(unit = Dimension.CURRENT, required = true, example = "10 kA", doc = "Peak of the current into the tank.")
         Measure current,
 
-        @Key(required = true, example = "8/20", doc = "Wave of the current.")
+        @Key(
+                words = {"8/20", "4/10", "10/350", "1/200", "0.25/100"},
+                required = true,
+                example = "8/20",
+                doc = "Wave of the current.")
         String wave,
 
         @Key(unit = Dimension.LENGTH, required = true, example = "7 m", doc = "Length of the control cable.")
