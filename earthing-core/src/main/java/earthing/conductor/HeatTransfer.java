@@ -18,7 +18,12 @@ public record HeatTransfer(double coefficient, Source source) {
     public static final HeatTransfer STILL_AIR =
             new HeatTransfer(15, Source.commonPractice("15 W/(m²·K), still air with radiation, bare wire"));
 
-    /** Refuses a coefficient that is negative. */
+    /**
+     * Refuses a coefficient that is negative.
+     *
+     * @param coefficient heat flow per surface and kelvin [W/(m²·K)], ≥ 0; 0 for none
+     * @param source where the coefficient comes from
+     */
     public HeatTransfer {
         Objects.requireNonNull(source);
         if (!(coefficient >= 0 && coefficient < Double.POSITIVE_INFINITY)) {

@@ -104,7 +104,16 @@ public record MinimumSize(
                     "No. 6 AWG",
                     Source.standard("UFGS 16370A", "pole earthing", Status.READ)));
 
-    /** Refuses a size that is not positive. */
+    /**
+     * Refuses a size that is not positive.
+     *
+     * @param use what the conductor is for
+     * @param family metal
+     * @param measure what the number is
+     * @param value smallest area [m²] or diameter [m], &gt; 0
+     * @param remark printed condition, empty for none
+     * @param source where it stands
+     */
     public MinimumSize {
         Objects.requireNonNull(use);
         Objects.requireNonNull(family);

@@ -28,7 +28,19 @@ public record SequenceHeating(
         double requiredArea,
         double utilisation) {
 
-    /** Keeps a copy of the list. */
+    /**
+     * Keeps a copy of the list.
+     *
+     * @param metal constants used
+     * @param area area [m²]
+     * @param initial initial temperature [°C]
+     * @param jouleIntegral heat per ohm of all shots [A²·s]
+     * @param afterShot temperature after each shot [°C]
+     * @param finalTemperature temperature after the last shot [°C]
+     * @param limit the limit that governs
+     * @param requiredArea smallest area that keeps the limit [m²]
+     * @param utilisation joule integral over the permissible one; above 1 the limit is exceeded
+     */
     public SequenceHeating {
         Objects.requireNonNull(metal);
         Objects.requireNonNull(limit);

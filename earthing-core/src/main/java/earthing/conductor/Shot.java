@@ -13,7 +13,14 @@ import java.util.List;
  */
 public record Shot(double current, double duration, double decrement, double deadTime) {
 
-    /** Refuses values that no breaker makes. */
+    /**
+     * Refuses values that no breaker makes.
+     *
+     * @param current symmetrical r.m.s. current in this conductor [A], ≥ 0
+     * @param duration time until the current is cleared [s], ≥ 0 and finite; a fault that is never cleared has no heating result
+     * @param decrement decrement factor of the loop for this duration, ≥ 1; 1 without direct-current offset
+     * @param deadTime time without current before the next shot [s], ≥ 0; of no effect after the last shot
+     */
     public Shot {
         if (!(current >= 0 && current < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("shot current must be >= 0 A and finite; have " + current);

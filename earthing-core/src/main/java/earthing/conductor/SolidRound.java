@@ -7,7 +7,11 @@ package earthing.conductor;
  */
 public record SolidRound(double radius) implements Shape {
 
-    /** Refuses a radius that is not positive. */
+    /**
+     * Refuses a radius that is not positive.
+     *
+     * @param radius radius [m], &gt; 0
+     */
     public SolidRound {
         if (!(radius > 0 && radius < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("wire radius must be > 0 m; have " + radius);

@@ -10,7 +10,12 @@ import java.util.Objects;
  */
 public record StandardSize(String name, double area) {
 
-    /** Refuses an area that is not positive. */
+    /**
+     * Refuses an area that is not positive.
+     *
+     * @param name as the trade writes it, for example {@code 70 mm2} or {@code 2/0 AWG}
+     * @param area area [m²], &gt; 0
+     */
     public StandardSize {
         Objects.requireNonNull(name);
         if (!(area > 0)) {

@@ -11,7 +11,12 @@ import java.util.List;
  */
 public record Stranded(int strands, double strandRadius) implements Shape {
 
-    /** Refuses numbers of wires that do not close a layer. */
+    /**
+     * Refuses numbers of wires that do not close a layer.
+     *
+     * @param strands number of wires: 7, 19, 37, 61 or 91
+     * @param strandRadius radius of one wire [m], &gt; 0
+     */
     public Stranded {
         if (layers(strands) < 0) {
             throw new IllegalArgumentException("a concentric conductor has 7, 19, 37, 61 or 91 wires; have " + strands);

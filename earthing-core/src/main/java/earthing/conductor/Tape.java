@@ -8,7 +8,12 @@ package earthing.conductor;
  */
 public record Tape(double width, double thickness) implements Shape {
 
-    /** Refuses sides that are not positive. */
+    /**
+     * Refuses sides that are not positive.
+     *
+     * @param width width [m], &gt; 0
+     * @param thickness thickness [m], &gt; 0
+     */
     public Tape {
         if (!(width > 0 && thickness > 0 && width < Double.POSITIVE_INFINITY && thickness < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(

@@ -25,7 +25,13 @@ public record TemperatureHistory(List<Point> points, double peak, HeatTransfer h
      */
     public record Point(double time, double temperature) {}
 
-    /** Keeps a copy of the list. */
+    /**
+     * Keeps a copy of the list.
+     *
+     * @param points times and temperatures, from the first instant on
+     * @param peak highest temperature [°C]
+     * @param heatTransfer the declared loss of heat
+     */
     public TemperatureHistory {
         points = List.copyOf(points);
         Objects.requireNonNull(heatTransfer);

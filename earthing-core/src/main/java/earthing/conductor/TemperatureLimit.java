@@ -14,7 +14,13 @@ import java.util.Objects;
  */
 public record TemperatureLimit(String subject, double temperature, Source source) {
 
-    /** Refuses a limit that is no number. */
+    /**
+     * Refuses a limit that is no number.
+     *
+     * @param subject what sets the limit: the conductor, its covering or a joint
+     * @param temperature limit [°C], finite
+     * @param source where it stands
+     */
     public TemperatureLimit {
         Objects.requireNonNull(subject);
         Objects.requireNonNull(source);

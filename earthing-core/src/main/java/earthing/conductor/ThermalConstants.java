@@ -27,7 +27,18 @@ public record ThermalConstants(
         OptionalDouble fusing,
         Source source) {
 
-    /** Refuses constants that are not positive. */
+    /**
+     * Refuses constants that are not positive.
+     *
+     * @param metal which metal
+     * @param edition which table
+     * @param heatCapacity volumetric heat capacity q [J/(K·m³)], &gt; 0
+     * @param resistivity20 resistivity at 20 °C, ρ₂₀ [Ω·m], &gt; 0
+     * @param alpha20 temperature coefficient of resistance at 20 °C, α₂₀ [1/K], &gt; 0
+     * @param beta reciprocal of the temperature coefficient at 0 °C, β [K], &gt; 0; IEEE Std 80 calls it K₀
+     * @param fusing fusing temperature [°C], empty where the table prints none
+     * @param source where the row stands
+     */
     public ThermalConstants {
         Objects.requireNonNull(metal);
         Objects.requireNonNull(edition);

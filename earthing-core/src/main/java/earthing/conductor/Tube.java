@@ -8,7 +8,12 @@ package earthing.conductor;
  */
 public record Tube(double outerRadius, double wall) implements Shape {
 
-    /** Refuses a wall that leaves no bore. */
+    /**
+     * Refuses a wall that leaves no bore.
+     *
+     * @param outerRadius outer radius [m], &gt; 0
+     * @param wall thickness of the wall [m], &gt; 0 and below the outer radius
+     */
     public Tube {
         if (!(wall > 0 && outerRadius > wall && outerRadius < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException(

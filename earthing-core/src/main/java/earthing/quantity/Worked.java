@@ -25,7 +25,15 @@ public record Worked(String symbol, String formula, List<Term> terms, double val
      */
     public record Term(String name, double value, String unit) {}
 
-    /** Copies the terms. */
+    /**
+     * Copies the terms.
+     *
+     * @param symbol symbol of the result
+     * @param formula right-hand side
+     * @param terms every name of the formula with its value in SI
+     * @param value the result in SI, as the library computed it
+     * @param unit SI unit of the result, empty for a pure number
+     */
     public Worked {
         terms = List.copyOf(terms);
     }

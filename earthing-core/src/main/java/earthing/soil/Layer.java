@@ -8,7 +8,12 @@ package earthing.soil;
  */
 public record Layer(double resistivity, double thickness) {
 
-    /** Refuses values that are not positive. */
+    /**
+     * Refuses values that are not positive.
+     *
+     * @param resistivity resistivity [Ω·m], &gt; 0; infinite only for a lowest layer that does not conduct
+     * @param thickness thickness [m], &gt; 0; infinite for the lowest layer
+     */
     public Layer {
         if (!(resistivity > 0)) {
             throw new IllegalArgumentException("soil resistivity must be > 0 ohm.m; have " + resistivity);

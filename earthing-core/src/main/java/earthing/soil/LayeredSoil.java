@@ -10,7 +10,11 @@ import java.util.List;
  */
 public record LayeredSoil(List<Layer> layers) implements SoilModel {
 
-    /** Checks the order of finite and infinite layers. */
+    /**
+     * Checks the order of finite and infinite layers.
+     *
+     * @param layers layers from the surface down, at least two; only the last has infinite thickness, and only the last may have infinite resistivity
+     */
     public LayeredSoil {
         layers = List.copyOf(layers);
         if (layers.size() < 2 || layers.size() > MAX_LAYERS) {

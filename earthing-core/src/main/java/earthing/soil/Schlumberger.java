@@ -17,7 +17,12 @@ public record Schlumberger(double halfCurrent, double halfPotential) implements 
             "Schlumberger array",
             Source.Status.FROM_MEMORY);
 
-    /** Checks the order of the probes. */
+    /**
+     * Checks the order of the probes.
+     *
+     * @param halfCurrent half the distance of the current probes AB/2, L [m]
+     * @param halfPotential half the distance of the potential probes MN/2, l [m], &gt; 0 and &lt; L
+     */
     public Schlumberger {
         if (!(halfPotential > 0) || !(halfCurrent > halfPotential) || Double.isInfinite(halfCurrent)) {
             throw new IllegalArgumentException("a Schlumberger array needs 0 < MN/2 < AB/2; have MN/2 " + halfPotential

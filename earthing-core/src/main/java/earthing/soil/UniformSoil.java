@@ -9,7 +9,11 @@ import java.util.List;
  */
 public record UniformSoil(double resistivity) implements SoilModel {
 
-    /** Refuses a resistivity that is not positive and finite. */
+    /**
+     * Refuses a resistivity that is not positive and finite.
+     *
+     * @param resistivity resistivity [Ω·m], &gt; 0, finite
+     */
     public UniformSoil {
         if (!(resistivity > 0) || Double.isInfinite(resistivity)) {
             throw new IllegalArgumentException("soil resistivity must be > 0 ohm.m and finite; have " + resistivity);

@@ -18,7 +18,12 @@ public record Wenner(double spacing, double probeDepth) implements ElectrodeArra
     public static final Source SOURCE = Source.standard(
             "IEEE Std 81-2012", "four-point method, equal spacing, with probe depth", Source.Status.FROM_MEMORY);
 
-    /** Checks spacing and depth. */
+    /**
+     * Checks spacing and depth.
+     *
+     * @param spacing spacing a [m], &gt; 0
+     * @param probeDepth depth b of the points [m], ≥ 0 and ≤ a
+     */
     public Wenner {
         if (!(spacing > 0) || Double.isInfinite(spacing)) {
             throw new IllegalArgumentException("Wenner spacing must be > 0 m and finite; have " + spacing);

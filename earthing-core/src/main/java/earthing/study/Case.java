@@ -20,7 +20,11 @@ public record Case(Map<String, String> keys) {
     /** A result that belongs to no particular case. */
     public static final Case NONE = new Case(Map.of());
 
-    /** Sorts the keys into the order of the contract and refuses others. */
+    /**
+     * Sorts the keys into the order of the contract and refuses others.
+     *
+     * @param keys key to word
+     */
     public Case {
         for (String key : keys.keySet()) {
             if (!ORDER.contains(key)) {

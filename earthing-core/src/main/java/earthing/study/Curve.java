@@ -16,7 +16,17 @@ import java.util.List;
 public record Curve(
         String id, String title, String xLabel, String xUnit, String yLabel, String yUnit, List<Trace> traces) {
 
-    /** Copies the traces. */
+    /**
+     * Copies the traces.
+     *
+     * @param id stable id, for example {@code surge.cable-end.waveforms}
+     * @param title what is shown
+     * @param xLabel quantity along x
+     * @param xUnit SI unit along x
+     * @param yLabel quantity along y
+     * @param yUnit SI unit along y
+     * @param traces the traces
+     */
     public Curve {
         traces = List.copyOf(traces);
     }

@@ -29,7 +29,19 @@ public record Result(
         Source source,
         Optional<Worked> worked) {
 
-    /** Refuses a value that is not finite: what cannot be computed is a {@link Gap}. */
+    /**
+     * Refuses a value that is not finite: what cannot be computed is a {@link Gap}.
+     *
+     * @param id stable id, for example {@code electrode.main.resistance}
+     * @param circumstances the case it belongs to
+     * @param at {@code low}, {@code nominal} or {@code high} soil and source bounds, or {@code input=value}
+     * @param value value in SI, finite
+     * @param unit SI unit, empty for a pure number
+     * @param handValue what the student's formula gives, where there is one, in the same unit
+     * @param model the model that gave the value, in a few words
+     * @param source where the model comes from
+     * @param worked line of working, where the value can be redone by hand
+     */
     public Result {
         if (!Double.isFinite(value)) {
             throw new IllegalArgumentException("result " + id + " must be finite; have " + value);

@@ -21,7 +21,15 @@ public record StudyResults(
     /** Nothing found. */
     public static final StudyResults EMPTY = new StudyResults(List.of(), List.of(), List.of(), List.of(), List.of());
 
-    /** Copies the lists; the same assumption or note of two studies is kept once. */
+    /**
+     * Copies the lists; the same assumption or note of two studies is kept once.
+     *
+     * @param results the numbers
+     * @param curves data of the figures
+     * @param gaps what could not be computed
+     * @param assumptions effective inputs that the file did not give
+     * @param notes limits of applicability that were met, as sentences
+     */
     public StudyResults {
         results = List.copyOf(results);
         curves = List.copyOf(curves);
