@@ -1,0 +1,143 @@
+package earthing.network;
+
+import java.util.Optional;
+import org.apache.commons.math3.complex.Complex;
+
+/**
+ * A two-terminal branch. Its voltage is the potential of {@code from} less that of {@code to}; its current is positive
+ * from {@code from} to {@code to} through the branch.
+ */
+public sealed interface Branch {
+
+    /**
+     * The name, unique in the circuit.
+     *
+     * @return the name
+     */
+    String name();
+
+    /**
+     * The first node.
+     *
+     * @return node name
+     */
+    String from();
+
+    /**
+     * The second node.
+     *
+     * @return node name
+     */
+    String to();
+
+    /**
+     * A resistance; mutual resistances to other such branches are held by the circuit.
+     *
+     * @param name unique name
+     * @param from first node
+     * @param to second node
+     * @param resistance R [Ω], above 0
+     */
+    record Resistor(String name, String from, String to, double resistance) implements Branch {
+
+        /** Refuses values that are not above 0. */
+        public Resistor {
+            if (!(resistance > 0) || !Double.isFinite(resistance)) {
+                throw new IllegalArgumentException(
+                        "resistance of " + name + " must be > 0 ohm and finite; have " + resistance);
+            }
+        }
+    }
+
+    /**
+     * A resistance and an inductance in series; mutual inductances are held by the circuit.
+     *
+     * @param name unique name
+     * @param from first node
+     * @param to second node
+     * @param resistance R [Ω], at least 0
+     * @param inductance L [H], above 0
+     * @param internal impedance in series that depends on frequency, used by phasor solutions only
+     */
+    record Inductor(
+            String name,
+            String from,
+            String to,
+            double resistance,
+            double inductance,
+            Optional<InternalImpedance> internal)
+            implements Branch {
+
+        /** Refuses a resistance below 0 and an inductance not above 0. */
+        public Inductor {
+            if (!(resistance >= 0) || !Double.isFinite(resistance)) {
+                throw new IllegalArgumentException(
+                        "resistance of " + name + " must be >= 0 ohm and finite; have " + resistance);
+            }
+            if (!(inductance > 0) || !Double.isFinite(inductance)) {
+                throw new IllegalArgumentException(
+                        "inductance of " + name + " must be > 0 H and finite; have " + inductance);
+            }
+        }
+    }
+
+    /**
+     * A capacitance.
+     *
+     * @param name unique name
+     * @param from first node
+     * @param to second node
+     * @param capacitance C [F], above 0
+     */
+    record Capacitor(String name, String from, String to, double capacitance) implements Branch {
+
+        /** Refuses values that are not above 0. */
+        public Capacitor {
+            if (!(capacitance > 0) || !Double.isFinite(capacitance)) {
+                throw new IllegalArgumentException(
+                        "capacitance of " + name + " must be > 0 F and finite; have " + capacitance);
+            }
+        }
+    }
+
+    /**
+     * A current forced from {@code from} through the source to {@code to}.
+     *
+     * @param name unique name
+     * @param from node from which the current is drawn
+     * @param to node into which the current is driven
+     * @param wave value in time [A]
+     * @param phasor value at one frequency [A]
+     */
+    record CurrentSource(String name, String from, String to, Wave wave, Complex phasor) implements Branch {}
+
+    /**
+     * A voltage forced between two nodes: potential of {@code from} less that of {@code to}.
+     *
+     * @param name unique name
+     * @param from positive node
+     * @param to negative node
+     * @param wave value in time [V]
+     * @param phasor value at one frequency [V]
+     */
+    record VoltageSource(String name, String from, String to, Wave wave, Complex phasor) implements Branch {}
+
+    /**
+     * A connection without impedance whose current is known to the solution.
+     *
+     * @param name unique name
+     * @param from first node
+     * @param to second node
+     */
+    record Tie(String name, String from, String to) implements Branch {}
+
+    /**
+     * A nonlinear resistance.
+     *
+     * @param name unique name
+     * @param from first node
+     * @param to second node
+     * @param curve voltage as a function of current
+     */
+    record Nonlinear(String name, String from, String to, NonlinearResistance curve) implements Branch {}
+}

@@ -1,0 +1,337 @@
+package earthing.network;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.NavigableSet;
+import java.util.TreeSet;
+
+/**
+ * The potentials and branch currents of a circuit as functions of time, from rest. Implicit, A-stable and damped, see
+ * {@link TimeGrid} for the steps. Impedances that depend on frequency take no part; their branches keep their constant
+ * resistance and inductance.
+ */
+public final class TransientSolution {
+
+    private static final int CHUNK = 1024;
+    private static final int COARSEST = 40;
+    private static final int FINEST = -8;
+    private static final int COARSE_STEPS = 100;
+
+    private final Circuit circuit;
+    private final Topology topology;
+    private final double[] times;
+    private final List<double[]> records;
+    private final int width;
+    private final double condition;
+    private final double residual;
+    private final Map<String, Integer> nodeIndex;
+    private final Map<String, Integer> branchColumn = new HashMap<>();
+    private final List<SymmetricMatrix> resistorConductances = new ArrayList<>();
+    private final List<CoupledBlocks.Block> resistorBlocks;
+
+    private TransientSolution(Circuit circuit, Stepper stepper, double[] times, List<double[]> records) {
+        this.circuit = circuit;
+        this.topology = stepper.topology;
+        this.times = times;
+        this.records = records;
+        this.width = stepper.recordLength();
+        this.condition = stepper.condition();
+        this.residual = stepper.residual();
+        this.nodeIndex = circuit.nodeIndex();
+        int column = topology.nodes;
+        for (List<? extends Branch> kind :
+                List.of(topology.rigid, topology.inductors, topology.capacitors, topology.nonlinears)) {
+            for (Branch branch : kind) {
+                branchColumn.put(branch.name(), column++);
+            }
+        }
+        resistorBlocks = CoupledBlocks.resistances(circuit).blocks();
+        for (CoupledBlocks.Block block : resistorBlocks) {
+            resistorConductances.add(SymmetricMatrix.invert(block.values(), "a group of mutual resistances")
+                    .matrix());
+        }
+    }
+
+    /**
+     * Solves a circuit from rest: all currents of inductances and voltages of capacitances are 0 at time 0.
+     *
+     * @param circuit the circuit
+     * @param grid end and steps
+     * @return the solution
+     * @throws IllegalArgumentException if the network is singular
+     * @throws IllegalStateException if the nonlinear branches do not settle
+     */
+    public static TransientSolution solve(Circuit circuit, TimeGrid grid) {
+        Stepper stepper = new Stepper(circuit, grid.step());
+        Recorder recorder = new Recorder(stepper.recordLength());
+        recorder.add(0, null);
+        NavigableSet<Double> jumps = jumps(circuit);
+        if (grid.tolerance() == 0) {
+            equalSteps(stepper, grid, recorder, jumps);
+        } else {
+            adaptiveSteps(stepper, grid, recorder, jumps);
+        }
+        return new TransientSolution(circuit, stepper, recorder.times(), recorder.chunks);
+    }
+
+    private static NavigableSet<Double> jumps(Circuit circuit) {
+        NavigableSet<Double> jumps = new TreeSet<>();
+        jumps.add(0.0);
+        for (Branch branch : circuit.branches()) {
+            if (branch instanceof Branch.CurrentSource source) {
+                jumps.addAll(source.wave().jumps());
+            } else if (branch instanceof Branch.VoltageSource source) {
+                jumps.addAll(source.wave().jumps());
+            }
+        }
+        return jumps;
+    }
+
+    private static boolean jumpWithin(NavigableSet<Double> jumps, double start, double step) {
+        double slack = 1e-9 * step;
+        return !jumps.subSet(start - slack, start + step - slack).isEmpty();
+    }
+
+    private static void equalSteps(Stepper stepper, TimeGrid grid, Recorder recorder, NavigableSet<Double> jumps) {
+        long steps = (long) Math.ceil(grid.end() / grid.step() - 1e-9);
+        for (long n = 0; n < steps; n++) {
+            double start = n * grid.step();
+            stepper.step(start, grid.step(), jumpWithin(jumps, start, grid.step()));
+            stepper.accept();
+            recorder.add((n + 1) * grid.step(), stepper);
+        }
+    }
+
+    private static void adaptiveSteps(Stepper stepper, TimeGrid grid, Recorder recorder, NavigableSet<Double> jumps) {
+        StepControl control = new StepControl(scales(stepper, grid), grid.tolerance());
+        int level = 0;
+        double time = 0;
+        while (time < grid.end() * (1 - 1e-9)) {
+            double step = Math.scalb(grid.step(), level);
+            boolean afterJump = jumpWithin(jumps, time, step);
+            if (afterJump && level > 0) {
+                level = 0;
+                continue;
+            }
+            if (afterJump) {
+                control.restart();
+            }
+            stepper.step(time, step, afterJump);
+            double excess = control.judge(stepper, time + step);
+            if (excess > 1 && level > FINEST) {
+                level = Math.max(FINEST, level - (excess > 16 ? 2 : 1));
+                continue;
+            }
+            if (excess > 1) {
+                // A bend of a source or a curve: no step is short enough to foretell it, so start afresh behind it.
+                control.restart();
+            }
+            stepper.accept();
+            time += step;
+            control.accept(time);
+            recorder.add(time, stepper);
+            // An error of third order falls to an eighth when the step is halved; keep a margin.
+            if (excess < 0.08 && level < COARSEST && Math.scalb(grid.step(), level + 1) <= grid.end() / 20) {
+                level++;
+            }
+        }
+    }
+
+    /** Largest values of a coarse run, so that the first steps are not measured by values that are still tiny. */
+    private static double[] scales(Stepper stepper, TimeGrid grid) {
+        double[] largest = new double[stepper.watched()];
+        double[] found = new double[largest.length];
+        double step = grid.end() / COARSE_STEPS;
+        for (int n = 0; n < COARSE_STEPS; n++) {
+            stepper.step(n * step, step, n == 0);
+            stepper.accept();
+            stepper.watch(found);
+            for (int k = 0; k < found.length; k++) {
+                largest[k] = Math.max(largest[k], Math.abs(found[k]));
+            }
+        }
+        stepper.rest();
+        return largest;
+    }
+
+    /** Records of all steps, in pieces so that nothing is copied when they grow. */
+    private static final class Recorder {
+
+        private final int width;
+        private final List<double[]> chunks = new ArrayList<>();
+        private double[] times = new double[CHUNK];
+        private int count;
+
+        Recorder(int width) {
+            this.width = width;
+        }
+
+        void add(double time, @org.jspecify.annotations.Nullable Stepper stepper) {
+            if (count % CHUNK == 0) {
+                chunks.add(new double[Math.multiplyExact(CHUNK, width)]);
+            }
+            if (count == times.length) {
+                times = Arrays.copyOf(times, 2 * count);
+            }
+            times[count] = time;
+            if (stepper != null) {
+                stepper.record(chunks.get(chunks.size() - 1), (count % CHUNK) * width);
+            }
+            count++;
+        }
+
+        double[] times() {
+            return Arrays.copyOf(times, count);
+        }
+    }
+
+    private double[] column(int column) {
+        double[] values = new double[times.length];
+        if (column < 0) {
+            return values;
+        }
+        for (int k = 0; k < values.length; k++) {
+            values[k] = records.get(k / CHUNK)[(k % CHUNK) * width + column];
+        }
+        return values;
+    }
+
+    private int node(String name) {
+        Integer index = nodeIndex.get(name);
+        if (index == null) {
+            throw new IllegalArgumentException("no node " + name + " in the circuit");
+        }
+        return index;
+    }
+
+    /**
+     * The circuit that was solved.
+     *
+     * @return the circuit
+     */
+    public Circuit circuit() {
+        return circuit;
+    }
+
+    /**
+     * Number of samples, the one at rest included.
+     *
+     * @return number of samples
+     */
+    public int size() {
+        return times.length;
+    }
+
+    /**
+     * Potential of a node to the reference.
+     *
+     * @param node node name
+     * @return waveform [V]; its first sample is at rest, before any jump of a source
+     * @throws FloatingNodeException if no branch leads from the node to the reference
+     */
+    public Waveform potential(String node) {
+        int index = node(node);
+        circuit.islands().requireGrounded(node);
+        return new Waveform(times, column(index));
+    }
+
+    /**
+     * Voltage between two nodes. It is the difference of node potentials; where mutual inductances are in the circuit it
+     * holds along the branches between the two, not along any other path.
+     *
+     * @param from first node
+     * @param to second node
+     * @return waveform of the potential of the first less that of the second [V]
+     * @throws FloatingNodeException if no branches lead from one to the other
+     */
+    public Waveform voltage(String from, String to) {
+        int a = node(from);
+        int b = node(to);
+        if (!circuit.islands().sameIsland(from, to)) {
+            throw new FloatingNodeException(circuit.floatingNodes().contains(from) ? from : to);
+        }
+        double[] values = column(a);
+        double[] other = column(b);
+        for (int k = 0; k < values.length; k++) {
+            values[k] -= other[k];
+        }
+        return new Waveform(times, values);
+    }
+
+    /**
+     * Current of a branch, positive from its first to its second node.
+     *
+     * @param branch branch name
+     * @return waveform [A]
+     */
+    public Waveform current(String branch) {
+        Branch found = circuit.branch(branch);
+        Integer column = branchColumn.get(branch);
+        if (column != null) {
+            return new Waveform(times, column(column));
+        }
+        if (found instanceof Branch.CurrentSource source) {
+            double[] values = new double[times.length];
+            for (int k = 1; k < values.length; k++) {
+                values[k] = source.wave().at(times[k]);
+            }
+            return new Waveform(times, values);
+        }
+        return new Waveform(times, resistorCurrent(branch));
+    }
+
+    private double[] resistorCurrent(String branch) {
+        double[] values = new double[times.length];
+        for (int b = 0; b < resistorBlocks.size(); b++) {
+            int[] members = resistorBlocks.get(b).members();
+            for (int r = 0; r < members.length; r++) {
+                if (!topology.resistors.get(members[r]).name().equals(branch)) {
+                    continue;
+                }
+                for (int c = 0; c < members.length; c++) {
+                    double g = resistorConductances.get(b).get(r, c);
+                    double[] from = column(topology.resistorEnds[0][members[c]]);
+                    double[] to = column(topology.resistorEnds[1][members[c]]);
+                    for (int k = 0; k < values.length; k++) {
+                        values[k] += g * (from[k] - to[k]);
+                    }
+                }
+            }
+        }
+        return values;
+    }
+
+    /**
+     * The nonlinear branches whose current went beyond their data, so that their curve was extrapolated.
+     *
+     * @return branch names, empty if all stayed within
+     */
+    public List<String> beyondData() {
+        return topology.nonlinears.stream()
+                .filter(b ->
+                        Math.abs(current(b.name()).peak().value()) > b.curve().largestCurrent())
+                .map(Branch.Nonlinear::name)
+                .toList();
+    }
+
+    /**
+     * Condition of the worst matrix that was inverted, after scaling.
+     *
+     * @return 1-norm condition, 1 or more
+     */
+    public double condition() {
+        return condition;
+    }
+
+    /**
+     * Largest entry of A·A⁻¹ − 1 over the matrices that were inverted, after scaling.
+     *
+     * @return residual
+     */
+    public double residual() {
+        return residual;
+    }
+}
