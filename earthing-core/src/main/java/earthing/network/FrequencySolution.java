@@ -52,16 +52,14 @@ public final class FrequencySolution {
             stamp(y, topology.resistorEnds, block.members(), resistiveAdmittance[b]);
         }
         for (int k = 0; k < topology.capacitors.size(); k++) {
-            double susceptance =
-                    angularFrequency * topology.capacitors.get(k).capacitance();
+            double susceptance = angularFrequency * topology.capacitors.get(k).capacitance();
             stamp(y, topology.capacitorEnds[0][k], topology.capacitorEnds[1][k], 0, susceptance);
         }
         for (int k = 0; k < topology.rigid.size(); k++) {
             border(y, topology.nodes + k, topology.rigidEnds[0][k], 1);
             border(y, topology.nodes + k, topology.rigidEnds[1][k], -1);
-            Complex value = topology.rigid.get(k) instanceof Branch.VoltageSource source
-                    ? source.phasor()
-                    : Complex.ZERO;
+            Complex value =
+                    topology.rigid.get(k) instanceof Branch.VoltageSource source ? source.phasor() : Complex.ZERO;
             right.set(topology.nodes + k, 0, value.getReal(), value.getImaginary());
         }
         for (int k = 0; k < topology.pinned.length; k++) {

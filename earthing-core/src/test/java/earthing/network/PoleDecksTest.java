@@ -56,8 +56,8 @@ class PoleDecksTest {
 
     @Test
     void separateEarthsAtFastFront() {
-        TransientSolution s = TransientSolution.solve(
-                PoleDecks.ng2(PoleDecks.impulseFast()), TimeGrid.adaptive(10e-6, 1e-9));
+        TransientSolution s =
+                TransientSolution.solve(PoleDecks.ng2(PoleDecks.impulseFast()), TimeGrid.adaptive(10e-6, 1e-9));
         peak(s.potential("tank"), 876619.6, 0.45548e-6);
         peak(s.potential("cub"), 114096.8, 0.45148e-6);
         peak(s.voltage("tank", "cub"), 762770.7, 0.45648e-6);
