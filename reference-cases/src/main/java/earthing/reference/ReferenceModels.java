@@ -25,6 +25,7 @@ public final class ReferenceModels {
         InductanceModels.register(models);
         NetworkModels.register(models);
         SurgeModels.register(models);
+        EarthTesterModels.register(models);
         return Collections.unmodifiableMap(models);
     }
 
