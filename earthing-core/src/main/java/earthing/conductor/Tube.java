@@ -36,8 +36,8 @@ public record Tube(double outerRadius, double wall) implements Shape {
         double inner = outerRadius - wall;
         double relative = wall / outerRadius;
         if (relative < 1e-3) {
-            // Thin wall: the closed form loses its digits, the mean distance tends to r·(1 − w/(3r)).
-            return outerRadius * (1 - relative / 3);
+            // Thin wall: the closed form loses its digits, this is its series in the wall.
+            return outerRadius * (1 - relative / 3 + relative * relative / 18);
         }
         double a = outerRadius * outerRadius;
         double b = inner * inner;

@@ -1,0 +1,150 @@
+package earthing.safety;
+
+import earthing.quantity.Source;
+import earthing.quantity.Source.Status;
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
+
+/**
+ * The surface-layer factor Cs by which a thin layer under the foot counts less than ground made of it throughout. The
+ * foot is a disc of radius 0.08 m.
+ *
+ * <p>Three ways: the printed series (which takes the current density of a lone disc for granted and so is itself
+ * approximate, up to 5 % off on thin layers), the printed short formula (up to about 25 % too high on a 2 cm layer of
+ * high contrast, within 3 % from 0.1 m on) and the disc on two layers solved as such, {@link FootDisc}.
+ */
+public final class SurfaceLayerFactor {
+
+    /** The series. */
+    public static final Source SERIES = Source.standard("IEEE Std 80-2000", "eq. 21 to 23", Status.FROM_MEMORY);
+
+    /** The short formula. */
+    public static final Source SHORT_FORMULA = Source.standard("IEEE Std 80-2000", "eq. 27", Status.FROM_MEMORY);
+
+    /** The series of the older edition. */
+    public static final Source SERIES_1986 =
+            Source.standard("IEEE Std 80-1986", "surface-layer series with 1/0.96", Status.FROM_MEMORY);
+
+    /** Radius of the disc that stands for a foot [m]. */
+    public static final double FOOT_RADIUS = 0.08;
+
+    /** Strongest reflection taken: a contrast of resistivities of two million to one. */
+    public static final double STRONGEST = 0.999999;
+
+    private static final double NEGLIGIBLE = 1e-13;
+    private static final GaussIntegrator QUADRATURE = new GaussIntegratorFactory().legendre(40, 0, 1);
+
+    private SurfaceLayerFactor() {}
+
+    /**
+     * Reflection factor between the layer and the soil below.
+     *
+     * @param soil resistivity of the soil [Ω·m], &gt; 0
+     * @param layer resistivity of the layer [Ω·m], &gt; 0
+     * @return K = (ρ − ρs)/(ρ + ρs), between −1 and 1
+     */
+    public static double reflection(double soil, double layer) {
+        if (!(soil > 0 && layer > 0)) {
+            throw new IllegalArgumentException("resistivities must be > 0 ohm.m; have " + soil + " and " + layer);
+        }
+        return (soil - layer) / (soil + layer);
+    }
+
+    /**
+     * Cs of a covering by the series.
+     *
+     * @param soil resistivity of the soil [Ω·m]
+     * @param covering the covering
+     * @return Cs; 1 for a covering of infinite thickness
+     */
+    public static double series(double soil, SurfaceCovering covering) {
+        if (Double.isInfinite(covering.thickness())) {
+            return 1;
+        }
+        return series(reflection(soil, covering.resistivity()), covering.thickness());
+    }
+
+    /**
+     * Cs by the series, IEEE Std 80-2000 eq. 21: 1 + (16 b/ρs) Σ Kⁿ Rm(2 n hs).
+     *
+     * @param reflection reflection factor K, |K| ≤ 0.999999
+     * @param thickness thickness hs [m], &gt; 0
+     * @return Cs
+     */
+    public static double series(double reflection, double thickness) {
+        check(reflection, thickness);
+        double sum = 0;
+        double power = 1;
+        // The mutual term falls as 1/n, so the power of K alone bounds what is left out: |K|^n/(1 − |K|).
+        double enough = NEGLIGIBLE * (1 - Math.abs(reflection));
+        for (int n = 1; Math.abs(power) > enough; n++) {
+            power *= reflection;
+            sum += power * mutual(2 * n * thickness / FOOT_RADIUS);
+        }
+        return 1 + sum;
+    }
+
+    /**
+     * Cs by the short formula, IEEE Std 80-2000 eq. 27: 1 − 0.09 (1 − ρ/ρs)/(2 hs + 0.09).
+     *
+     * @param soil resistivity of the soil ρ [Ω·m], &gt; 0
+     * @param layer resistivity of the layer ρs [Ω·m], &gt; 0
+     * @param thickness thickness hs [m], &gt; 0
+     * @return Cs
+     */
+    public static double shortFormula(double soil, double layer, double thickness) {
+        check(reflection(soil, layer), thickness);
+        return 1 - 0.09 * (1 - soil / layer) / (2 * thickness + 0.09);
+    }
+
+    /**
+     * Cs as the 1986 edition had it: (1/0.96)(1 + 2 Σ Kⁿ/√(1 + (2 n hs/0.08)²)). Only to re-read old reports.
+     *
+     * @param reflection reflection factor K, |K| ≤ 0.999999
+     * @param thickness thickness hs [m], &gt; 0
+     * @return Cs
+     */
+    public static double series1986(double reflection, double thickness) {
+        check(reflection, thickness);
+        double sum = 0;
+        double power = 1;
+        double enough = NEGLIGIBLE * (1 - Math.abs(reflection));
+        for (int n = 1; Math.abs(power) > enough; n++) {
+            power *= reflection;
+            sum += power / Math.hypot(1, 2 * n * thickness / FOOT_RADIUS);
+        }
+        return (1 + 2 * sum) / 0.96;
+    }
+
+    /**
+     * (16 b/ρs) Rm of eq. 22 and 23: the potential of a disc averaged over the coaxial disc at a distance, 2 at distance
+     * zero, 4/(π ζ) far away.
+     *
+     * @param distance distance in radii, ζ = z/b
+     * @return the dimensionless mutual term
+     */
+    private static double mutual(double distance) {
+        if (distance > 1e4) {
+            return 4 / (Math.PI * distance);
+        }
+        // r = 1 − s² takes the square-root edge of the thin case out of the integrand.
+        return 8
+                / Math.PI
+                * QUADRATURE.integrate(s -> {
+                    double r = 1 - s * s;
+                    double angle =
+                            Math.asin(Math.min(1, 2 / (Math.hypot(1 - r, distance) + Math.hypot(1 + r, distance))));
+                    return r * angle * 2 * s;
+                });
+    }
+
+    private static void check(double reflection, double thickness) {
+        if (!(Math.abs(reflection) <= STRONGEST)) {
+            throw new IllegalArgumentException(
+                    "reflection factor must be within -" + STRONGEST + " and " + STRONGEST + "; have " + reflection);
+        }
+        if (!(thickness > 0 && thickness < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("layer thickness must be > 0 m and finite; have " + thickness);
+        }
+    }
+}
