@@ -1,0 +1,133 @@
+package earthing.compliance;
+
+import earthing.quantity.Source;
+import earthing.quantity.Worked;
+import earthing.study.Case;
+import earthing.study.Gap;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** A finding under construction. */
+final class Draft {
+    private final String id;
+    private final Finding.Group group;
+    private final String subject;
+    private final Source basis;
+    private OptionalDouble value = OptionalDouble.empty();
+    private OptionalDouble limit = OptionalDouble.empty();
+    private OptionalDouble margin = OptionalDouble.empty();
+    private String unit = "";
+    private Case circumstances = Case.NONE;
+    private String bound = "";
+    private Optional<Worked> worked = Optional.empty();
+    private String advice = "";
+
+    Draft(String id, Finding.Group group, String subject, Source basis) {
+        this.id = id;
+        this.group = group;
+        this.subject = subject;
+        this.basis = basis;
+    }
+
+    Draft in(Case governing, String at) {
+        circumstances = governing;
+        bound = at;
+        return this;
+    }
+
+    Draft value(double number, String siUnit) {
+        value = OptionalDouble.of(number);
+        unit = siUnit;
+        return this;
+    }
+
+    Draft advice(String text) {
+        advice = text;
+        return this;
+    }
+
+    Draft worked(Worked line) {
+        worked = Optional.of(line);
+        return this;
+    }
+
+    /** Met if the value is not above the limit. */
+    Finding atMost(double number, double most, String siUnit, String reason) {
+        limits(number, most, siUnit, most != 0 ? (most - number) / Math.abs(most) : Double.NaN);
+        return ends(number <= most ? Status.MET : Status.NOT_MET, reason);
+    }
+
+    /** Met if the value is not below the limit. */
+    Finding atLeast(double number, double least, String siUnit, String reason) {
+        limits(number, least, siUnit, least != 0 ? (number - least) / Math.abs(least) : Double.NaN);
+        return ends(number >= least ? Status.MET : Status.NOT_MET, reason);
+    }
+
+    private void limits(double number, double bounding, String siUnit, double relative) {
+        value = OptionalDouble.of(number);
+        limit = OptionalDouble.of(bounding);
+        unit = siUnit;
+        margin = Double.isFinite(relative) ? OptionalDouble.of(relative) : OptionalDouble.empty();
+    }
+
+    Finding met(String reason) {
+        advice = "";
+        return ends(Status.MET, reason);
+    }
+
+    Finding notMet(String reason) {
+        return ends(Status.NOT_MET, reason);
+    }
+
+    Finding notApplicable(String reason) {
+        advice = "";
+        return ends(Status.NOT_APPLICABLE, reason);
+    }
+
+    Finding dueLater(String reason) {
+        return ends(Status.DUE_LATER, reason);
+    }
+
+    Finding notAssessed(String reason) {
+        return ends(Status.NOT_ASSESSED, reason);
+    }
+
+    Finding missing(String reason, String... keys) {
+        advice = "fill in " + String.join(", ", keys);
+        return ends(Status.INSUFFICIENT_DATA, reason);
+    }
+
+    /** What a check answers where the study left a gap instead of a number. */
+    Finding gap(List<Gap> gaps, String what) {
+        for (Gap gap : gaps) {
+            if (!gap.missingKeys().isEmpty()) {
+                in(gap.circumstances(), "");
+                return missing(gap.reason(), gap.missingKeys().toArray(String[]::new));
+            }
+        }
+        if (!gaps.isEmpty()) {
+            in(gaps.get(0).circumstances(), "");
+            return notAssessed(gaps.get(0).reason());
+        }
+        return notAssessed("no study gave " + what);
+    }
+
+    Finding ends(Status status, String reason) {
+        return new Finding(
+                id,
+                group,
+                subject,
+                status,
+                value,
+                limit,
+                unit,
+                margin,
+                circumstances,
+                bound,
+                basis,
+                worked,
+                reason,
+                status == Status.MET ? "" : advice);
+    }
+}
