@@ -1,0 +1,44 @@
+package earthing.compliance;
+
+import earthing.study.Result;
+import earthing.study.StudyResults;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Values with the limit that belongs to the same case and bound; finds the one with the least margin. */
+final class Pairs {
+
+    /** A value with its limit. */
+    record Pair(Result value, Result limit) {
+
+        double margin() {
+            return (limit.value() - value.value()) / Math.abs(limit.value());
+        }
+    }
+
+    private Pairs() {}
+
+    static List<Pair> of(StudyResults results, String valueId, String limitId) {
+        List<Pair> pairs = new ArrayList<>();
+        for (Result value : results.of(valueId)) {
+            results.of(limitId).stream()
+                    .filter(l ->
+                            l.at().equals(value.at()) && value.circumstances().within(l.circumstances()))
+                    .findFirst()
+                    .ifPresent(limit -> pairs.add(new Pair(value, limit)));
+        }
+        return pairs;
+    }
+
+    /** The pair with the least margin; a margin that is not a number counts as the worst. */
+    static Optional<Pair> governing(List<Pair> pairs) {
+        Optional<Pair> worst = Optional.empty();
+        for (Pair pair : pairs) {
+            if (worst.isEmpty() || !(pair.margin() >= worst.get().margin())) {
+                worst = Optional.of(pair);
+            }
+        }
+        return worst;
+    }
+}
