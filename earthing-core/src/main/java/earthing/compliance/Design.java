@@ -3,7 +3,11 @@ package earthing.compliance;
 import earthing.site.Site;
 import earthing.site.Stage;
 import earthing.study.EarthPaths;
+import earthing.study.Result;
 import earthing.study.StudyResults;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 
 /**
  * What a check looks at.
@@ -32,5 +36,52 @@ public record Design(Site site, EarthPaths paths, StudyResults results) {
      */
     public boolean beforeTests() {
         return site.site().stage() == Stage.DESIGN;
+    }
+
+    /**
+     * Whether a result belongs to the site as it is: its own cubicle earth and screen bond, no path broken.
+     *
+     * @param result any result
+     * @return true if it counts for the verdict on this site
+     */
+    public boolean asBuilt(Result result) {
+        Map<String, String> keys = result.circumstances().keys();
+        return !keys.containsKey("broken")
+                && keys.getOrDefault("arrangement", arrangement()).equals(arrangement())
+                && keys.getOrDefault("screen-bond", screenBond()).equals(screenBond());
+    }
+
+    /**
+     * The results of an id that belong to the site as it is.
+     *
+     * @param id id of the result
+     * @return the results over the remaining cases and bounds
+     */
+    public List<Result> own(String id) {
+        return results.of(id).stream().filter(this::asBuilt).toList();
+    }
+
+    /**
+     * How the cubicle is earthed.
+     *
+     * @return the word of the contract, empty if the file does not say
+     */
+    public String arrangement() {
+        return site.cubicle() == null ? "" : word(site.cubicle().earth());
+    }
+
+    /**
+     * How the screen of the control cable is bonded.
+     *
+     * @return the word of the site file, empty if the file does not say
+     */
+    public String screenBond() {
+        return site.controlCable() == null || site.controlCable().screen() == null
+                ? ""
+                : word(site.controlCable().screen().bond());
+    }
+
+    private static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

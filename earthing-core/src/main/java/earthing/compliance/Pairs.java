@@ -1,7 +1,6 @@
 package earthing.compliance;
 
 import earthing.study.Result;
-import earthing.study.StudyResults;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,10 +18,11 @@ final class Pairs {
 
     private Pairs() {}
 
-    static List<Pair> of(StudyResults results, String valueId, String limitId) {
+    /** The pairs of the site as it is. */
+    static List<Pair> of(Design design, String valueId, String limitId) {
         List<Pair> pairs = new ArrayList<>();
-        for (Result value : results.of(valueId)) {
-            results.of(limitId).stream()
+        for (Result value : design.own(valueId)) {
+            design.own(limitId).stream()
                     .filter(l ->
                             l.at().equals(value.at()) && value.circumstances().within(l.circumstances()))
                     .findFirst()

@@ -1,0 +1,175 @@
+package earthing.compliance;
+
+import earthing.compliance.Finding.Group;
+import earthing.quantity.Measure;
+import earthing.quantity.Source;
+import earthing.site.AuxiliaryReference;
+import earthing.site.AuxiliarySupply;
+import earthing.site.Criteria;
+import earthing.site.Departure;
+import earthing.site.MeasurementKind;
+import earthing.site.Site;
+import earthing.study.Gap;
+import earthing.study.Result;
+import earthing.study.StudyResults;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** Runs every check on a site and its results. */
+public final class ComplianceRun {
+
+    private static final Source ISOLATION = Source.owner("auxiliary-supply.isolation-level");
+    private static final Source CONTINGENCY = Source.tool("each earth path broken in turn, docs/theory/earth-paths.md");
+
+    /** All checks, in the order of the report. */
+    private static final List<Check> CHECKS = List.of(
+            PowerChecks::detection,
+            PowerChecks::epr,
+            PowerChecks::touch,
+            PowerChecks::step,
+            PowerChecks::transfer,
+            PowerChecks::heating,
+            SurgeChecks::cableEnds,
+            SurgeChecks::screen,
+            SurgeChecks::gaps,
+            SurgeChecks::arresterMargin,
+            SurgeChecks::arresterRating,
+            PowerChecks::controlCable,
+            ConstructionChecks::antennaSuppressor,
+            ComplianceRun::auxiliarySupply,
+            ComplianceRun::contingency,
+            PathChecks::singleMainEarth,
+            PathChecks::arrestersThroughTank,
+            PathChecks::cubicleTee,
+            PathChecks::commonPoint,
+            ConstructionChecks::minimumArea,
+            ConstructionChecks::separation,
+            ConstructionChecks::cableLength,
+            ConstructionChecks::conductingPole,
+            ConstructionChecks::corrosionCouple,
+            ElectrodeChecks::resistance,
+            ElectrodeChecks::modelAgreement,
+            ElectrodeChecks::surveyQuality,
+            ElectrodeChecks::testValidity,
+            ElectrodeChecks::testAgreement,
+            ElectrodeChecks::testContinuity);
+
+    private ComplianceRun() {}
+
+    /**
+     * Checks a site.
+     *
+     * @param site the site
+     * @param results what the studies found
+     * @return the findings in the order of the report, accepted departures applied
+     */
+    public static List<Finding> of(Site site, StudyResults results) {
+        Design design = Design.of(site, results);
+        List<Finding> findings = new ArrayList<>();
+        for (Check check : CHECKS) {
+            for (Finding finding : check.examine(design)) {
+                findings.add(withDeparture(site, finding));
+            }
+        }
+        return List.copyOf(findings);
+    }
+
+    private static Finding withDeparture(Site site, Finding finding) {
+        Criteria criteria = site.criteria();
+        if (criteria == null || finding.status() != Status.NOT_MET) {
+            return finding;
+        }
+        for (Departure departure : criteria.departures()) {
+            if (departure.finding().equals(finding.id())) {
+                return new Finding(
+                        finding.id(),
+                        finding.group(),
+                        finding.subject(),
+                        Status.ACCEPTED_DEPARTURE,
+                        finding.value(),
+                        finding.limit(),
+                        finding.unit(),
+                        finding.margin(),
+                        finding.circumstances(),
+                        finding.bound(),
+                        finding.basis(),
+                        finding.worked(),
+                        finding.reason() + "; accepted by " + departure.reference() + " of " + departure.date(),
+                        finding.advice());
+            }
+        }
+        return finding;
+    }
+
+    private static List<Finding> auxiliarySupply(Design design) {
+        Draft draft = new Draft("aux-supply.isolation", Group.SURGE, "auxiliary supply", ISOLATION);
+        AuxiliarySupply supply = design.site().auxiliarySupply();
+        if (supply == null) {
+            return List.of(draft.notApplicable("no auxiliary supply is declared"));
+        }
+        if (supply.earthReference() == AuxiliaryReference.UNKNOWN) {
+            return List.of(draft.missing(
+                    "whose earth the supply is referenced to is declared unknown", "auxiliary-supply.earth-reference"));
+        }
+        if (supply.earthReference() == AuxiliaryReference.MAIN_EARTH) {
+            return List.of(draft.met("the supply is referenced to the main earth; no stress across its isolation"));
+        }
+        if (supply.earthReference() == AuxiliaryReference.LV_NETWORK) {
+            return List.of(draft.advice("put an isolating transformer between the low-voltage earth and the cubicle")
+                    .notMet("the cubicle is joined to the earth of the low-voltage network through its supply"));
+        }
+        Optional<Result> stress =
+                design.own("aux-supply.isolation.voltage").stream().max(Comparator.comparingDouble(Result::value));
+        if (stress.isEmpty()) {
+            List<Gap> gaps = design.results().gapsOf("aux-supply.isolation");
+            return List.of(draft.gap(gaps, "aux-supply.isolation.voltage"));
+        }
+        Result voltage = stress.get();
+        draft.in(voltage.circumstances(), voltage.at());
+        Measure level = supply.isolationLevel();
+        if (level == null || !level.isKnown()) {
+            return List.of(draft.value(voltage.value(), "V")
+                    .missing("the isolation level of the supply is not given", "auxiliary-supply.isolation-level"));
+        }
+        return List.of(draft.advice("an isolating transformer of higher level, or a supply on the pole's own earth")
+                .atMost(voltage.value(), level.at(Measure.Bound.LOW), "V", "potential rise across the isolation"));
+    }
+
+    /**
+     * One finding for each path that can break: a break that can be seen, or that a continuity reading would show, is
+     * met; what it does is told either way.
+     */
+    private static List<Finding> contingency(Design design) {
+        List<Finding> findings = new ArrayList<>();
+        for (Result result : design.results().of("contingency.visible")) {
+            String path = result.circumstances().keys().getOrDefault("broken", "");
+            Draft draft = new Draft("path.contingency", Group.CONTINGENCY, "broken: " + path, CONTINGENCY)
+                    .in(result.circumstances(), result.at())
+                    .advice("look at this path at every visit, protect it against theft and damage, measure its"
+                            + " continuity");
+            boolean measured = design.site().measurements().stream()
+                    .anyMatch(m -> m.kind() == MeasurementKind.BOND_CONTINUITY
+                            && m.of().equals(path)
+                            && m.value().isKnown());
+            if (result.value() > 0) {
+                findings.add(draft.met("the break can be seen from the ground; " + result.model()));
+            } else if (measured) {
+                findings.add(draft.met("the break is hidden, a continuity reading is on record; " + result.model()));
+            } else if (design.beforeTests()) {
+                findings.add(draft.dueLater(
+                        "the break is hidden; its continuity is measured when it has been built; " + result.model()));
+            } else {
+                findings.add(draft.missing(
+                        "the break is hidden and no continuity reading is on record; " + result.model(),
+                        "measurements"));
+            }
+        }
+        if (findings.isEmpty()) {
+            findings.add(new Draft("path.contingency", Group.CONTINGENCY, "earth paths broken in turn", CONTINGENCY)
+                    .gap(design.results().gapsOf("contingency"), "contingency"));
+        }
+        return findings;
+    }
+}

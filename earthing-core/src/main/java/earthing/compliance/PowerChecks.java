@@ -1,0 +1,300 @@
+package earthing.compliance;
+
+import earthing.compliance.Finding.Group;
+import earthing.compliance.Pairs.Pair;
+import earthing.quantity.Measure;
+import earthing.quantity.Numbers;
+import earthing.quantity.Source;
+import earthing.site.Protection;
+import earthing.site.Site;
+import earthing.study.Gap;
+import earthing.study.Result;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** Power frequency: fault, potential rise, touch, step, transfer, control cable, heating. */
+final class PowerChecks {
+
+    private static final Source EPR_FLOW = Source.standard(
+            "EN 50522:2010",
+            "design flow, potential rise against 2 and 4 times the permissible touch voltage",
+            Source.Status.FROM_MEMORY);
+    private static final Source DETECTION = Source.owner("protection.detection-factor");
+    private static final Source TRANSFER = Source.owner("neighbours.limit");
+    private static final Source CABLE = Source.owner("control-cable.insulation-level");
+
+    private PowerChecks() {}
+
+    /** EPR above twice the permissible touch voltage asks for proof of touch; with the proof it is met. */
+    static List<Finding> epr(Design design) {
+        List<Finding> findings = new ArrayList<>();
+        for (String node : between(design, "epr.", "")) {
+            Draft draft = new Draft("epr." + node, Group.PERSONAL_SAFETY, "potential rise, " + node, EPR_FLOW);
+            Optional<Result> worst = design.own("epr." + node).stream().max(Comparator.comparingDouble(Result::value));
+            if (worst.isEmpty()) {
+                continue;
+            }
+            Result rise = worst.get();
+            draft.in(rise.circumstances(), rise.at()).value(rise.value(), "V");
+            rise.worked().ifPresent(draft::worked);
+            List<Finding> touch = touch(design);
+            boolean proven = touch.stream().allMatch(f -> f.status() == Status.MET);
+            boolean failed = touch.stream().anyMatch(f -> f.status() == Status.NOT_MET);
+            Optional<Double> permissible = design.results()
+                    .under("touch.")
+                    .filter(r -> r.id().endsWith(".permissible") && design.asBuilt(r))
+                    .filter(r -> r.circumstances().within(rise.circumstances())
+                            || rise.circumstances().within(r.circumstances()))
+                    .map(Result::value)
+                    .min(Comparator.naturalOrder());
+            String ratio = permissible
+                    .map(p -> "; " + Numbers.brief(rise.value() / p) + " times the permissible touch voltage "
+                            + Numbers.brief(p) + " V")
+                    .orElse("");
+            if (permissible.isPresent() && rise.value() <= 2 * permissible.get()) {
+                findings.add(draft.atMost(
+                        rise.value(), 2 * permissible.get(), "V", "within twice the permissible touch voltage"));
+            } else if (proven) {
+                findings.add(draft.met("touch has been shown at every reachable part" + ratio));
+            } else if (failed) {
+                findings.add(draft.advice("see the touch findings")
+                        .notMet("touch is not met at every reachable part" + ratio));
+            } else {
+                findings.add(draft.advice("complete the inputs of the touch findings")
+                        .ends(Status.INSUFFICIENT_DATA, "touch has to be proved and is not" + ratio));
+            }
+        }
+        if (findings.isEmpty()) {
+            findings.add(new Draft("epr.main", Group.PERSONAL_SAFETY, "potential rise", EPR_FLOW)
+                    .gap(design.results().gapsOf("epr."), "epr.main"));
+        }
+        return findings;
+    }
+
+    static List<Finding> detection(Design design) {
+        Draft draft = new Draft("fault.detection", Group.PERSONAL_SAFETY, "earth-fault protection", DETECTION);
+        List<Gap> never = design.results().gaps().stream()
+                .filter(g -> g.id().startsWith("fault.") && g.id().endsWith(".clearing-time"))
+                .filter(g -> g.reason().startsWith("never"))
+                .toList();
+        if (!never.isEmpty()) {
+            return List.of(draft.in(never.get(0).circumstances(), "")
+                    .advice("lower the pickup, add a sensitive earth-fault stage, or lower the electrode's resistance")
+                    .notMet(never.get(0).reason()));
+        }
+        List<Result> ratios = design.results()
+                .under("fault.")
+                .filter(r -> r.id().endsWith(".detection-ratio") && design.asBuilt(r))
+                .toList();
+        if (ratios.isEmpty()) {
+            Protection protection = design.site().protection();
+            if (protection != null && protection.clearingTime() != null && protection.relay() == null) {
+                return List.of(draft.missing(
+                        "the clearing time is declared for every current; whether the protection sees the smallest one"
+                                + " cannot be told without its pickup",
+                        "protection.relay.pickup"));
+            }
+            return List.of(draft.gap(design.results().gapsOf("fault."), "fault.detection-ratio"));
+        }
+        Result least =
+                ratios.stream().min(Comparator.comparingDouble(Result::value)).orElseThrow();
+        draft.in(least.circumstances(), least.at());
+        least.worked().ifPresent(draft::worked);
+        Measure factor = design.site().protection() == null
+                ? null
+                : design.site().protection().detectionFactor();
+        if (factor == null || !factor.isKnown()) {
+            return List.of(draft.value(least.value(), "")
+                    .missing(
+                            "smallest earth-fault current is " + Numbers.brief(least.value())
+                                    + " times the pickup; the owner's factor is not given",
+                            "protection.detection-factor"));
+        }
+        return List.of(draft.advice("lower the pickup or add a sensitive earth-fault stage")
+                .atLeast(least.value(), factor.nominal(), "", "smallest earth-fault current over pickup"));
+    }
+
+    static List<Finding> touch(Design design) {
+        List<Finding> findings = new ArrayList<>();
+        for (String part : between(design, "touch.", ".voltage")) {
+            boolean earths = part.equals("between-earths");
+            findings.add(
+                    governed(
+                            design,
+                            "touch." + part,
+                            earths ? "hand to hand between earths" : "touch, " + part,
+                            "prospective touch voltage",
+                            "faster clearing, a mat or covering at the operator's position, a guard, or a lower potential rise"));
+        }
+        if (findings.stream().noneMatch(f -> !f.id().equals("touch.between-earths"))) {
+            findings.add(new Draft("touch.cubicle", Group.PERSONAL_SAFETY, "touch, cubicle", EPR_FLOW)
+                    .gap(design.results().gapsOf("touch."), "touch.cubicle.voltage"));
+        }
+        if (findings.stream().noneMatch(f -> f.id().equals("touch.between-earths"))) {
+            findings.add(new Draft("touch.between-earths", Group.PERSONAL_SAFETY, "hand to hand", EPR_FLOW)
+                    .notApplicable("no two earth systems are within reach of each other"));
+        }
+        return findings;
+    }
+
+    static List<Finding> step(Design design) {
+        return List.of(governed(
+                design,
+                "step.worst",
+                "step voltage",
+                "worst step voltage around the electrode",
+                "bury the electrode deeper, grade the potential with a ring, or cover the ground"));
+    }
+
+    /** The pair of voltage and permissible voltage with the least margin. */
+    private static Finding governed(Design design, String id, String subject, String what, String advice) {
+        List<Pair> pairs = Pairs.of(design, id + ".voltage", id + ".permissible");
+        Optional<Pair> worst = Pairs.governing(pairs);
+        if (worst.isEmpty()) {
+            return new Draft(id, Group.PERSONAL_SAFETY, subject, EPR_FLOW)
+                    .gap(design.results().gapsOf(id), id + ".voltage and its permissible value");
+        }
+        Pair pair = worst.get();
+        Draft draft = new Draft(id, Group.PERSONAL_SAFETY, subject, pair.limit().source())
+                .in(pair.value().circumstances(), pair.value().at())
+                .advice(advice);
+        pair.value().worked().ifPresent(draft::worked);
+        return draft.atMost(
+                pair.value().value(),
+                pair.limit().value(),
+                "V",
+                what + "; " + pair.limit().model());
+    }
+
+    static List<Finding> transfer(Design design) {
+        List<Finding> findings = new ArrayList<>();
+        for (String where : between(design, "transfer.", ".voltage")) {
+            String id = "transfer." + where;
+            Optional<Pair> worst = Pairs.governing(Pairs.of(design, id + ".voltage", id + ".limit"));
+            if (worst.isPresent()) {
+                Pair pair = worst.get();
+                Draft draft = new Draft(
+                                id,
+                                Group.PERSONAL_SAFETY,
+                                "transfer, " + where,
+                                pair.limit().source())
+                        .in(pair.value().circumstances(), pair.value().at())
+                        .advice("separate the earths further, or lower the potential rise");
+                pair.value().worked().ifPresent(draft::worked);
+                findings.add(draft.atMost(
+                        pair.value().value(),
+                        pair.limit().value(),
+                        "V",
+                        pair.limit().model()));
+            } else {
+                Draft draft = new Draft(id, Group.PERSONAL_SAFETY, "transfer, " + where, TRANSFER);
+                design.own(id + ".voltage").stream()
+                        .max(Comparator.comparingDouble(Result::value))
+                        .ifPresent(r -> draft.in(r.circumstances(), r.at()).value(r.value(), "V"));
+                List<Gap> gaps = design.results().gapsOf(id);
+                findings.add(
+                        gaps.isEmpty()
+                                ? draft.missing("the limit of the transferred voltage is not given", "neighbours.limit")
+                                : draft.gap(gaps, id + ".limit"));
+            }
+        }
+        if (findings.isEmpty()) {
+            Draft draft = new Draft("transfer.none", Group.PERSONAL_SAFETY, "transferred potential", TRANSFER);
+            List<Gap> gaps = design.results().gapsOf("transfer.");
+            Site site = design.site();
+            boolean none = site.neighbours().isEmpty()
+                    && site.lvTransformer() == null
+                    && site.auxiliarySupply() == null
+                    && site.hvCable() == null;
+            findings.add(
+                    gaps.isEmpty() && none
+                            ? draft.notApplicable("no neighbour, low-voltage network or cable is declared")
+                            : draft.gap(gaps, "transfer"));
+        }
+        return findings;
+    }
+
+    static List<Finding> controlCable(Design design) {
+        Draft draft = new Draft("cable.power-frequency", Group.SURGE, "control cable during an earth fault", CABLE);
+        if (design.site().controlCable() == null) {
+            return List.of(draft.missing("the file describes no control cable", "control-cable"));
+        }
+        Optional<Result> worst =
+                design.own("cable.power-frequency.voltage").stream().max(Comparator.comparingDouble(Result::value));
+        if (worst.isEmpty()) {
+            return List.of(
+                    draft.gap(design.results().gapsOf("cable.power-frequency"), "cable.power-frequency.voltage"));
+        }
+        Result voltage = worst.get();
+        draft.in(voltage.circumstances(), voltage.at());
+        voltage.worked().ifPresent(draft::worked);
+        Measure level = design.site().controlCable().insulationLevel();
+        if (level == null || !level.isKnown()) {
+            return List.of(draft.value(voltage.value(), "V")
+                    .missing(
+                            "the insulation level of the cable and its ends is not given",
+                            "control-cable.insulation-level"));
+        }
+        return List.of(draft.advice("share the earth by a tee, or isolate the ends for this voltage")
+                .atMost(voltage.value(), level.at(Measure.Bound.LOW), "V", "voltage across the cable, whole sequence"));
+    }
+
+    static List<Finding> heating(Design design) {
+        List<Finding> findings = new ArrayList<>();
+        Set<String> segments = new LinkedHashSet<>(between(design, "conductor.", ".final-temperature"));
+        for (String segment : segments) {
+            String id = "conductor." + segment;
+            Optional<Pair> worst =
+                    Pairs.governing(Pairs.of(design, id + ".final-temperature", id + ".temperature-limit"));
+            if (worst.isEmpty()) {
+                findings.add(new Draft(id + ".heating", Group.CONDUCTOR_HEATING, segment, EPR_FLOW)
+                        .gap(design.results().gapsOf(id), id + ".temperature-limit"));
+                continue;
+            }
+            Pair pair = worst.get();
+            Draft draft = new Draft(
+                            id + ".heating",
+                            Group.CONDUCTOR_HEATING,
+                            segment,
+                            pair.limit().source())
+                    .in(pair.value().circumstances(), pair.value().at())
+                    .advice("a larger conductor, another joint, fewer shots or faster clearing");
+            pair.value().worked().ifPresent(draft::worked);
+            findings.add(draft.atMost(
+                    pair.value().value(),
+                    pair.limit().value(),
+                    "degC",
+                    pair.limit().model()));
+        }
+        for (Gap gap : design.results().gaps()) {
+            if (gap.id().startsWith("conductor.")
+                    && segments.stream().noneMatch(s -> gap.id().startsWith("conductor." + s + "."))) {
+                String segment = gap.id().split("\\.", 3)[1];
+                findings.add(new Draft("conductor." + segment + ".heating", Group.CONDUCTOR_HEATING, segment, EPR_FLOW)
+                        .gap(List.of(gap), gap.id()));
+            }
+        }
+        if (findings.isEmpty()) {
+            findings.add(new Draft("conductor.lead.heating", Group.CONDUCTOR_HEATING, "main earth", EPR_FLOW)
+                    .gap(design.results().gapsOf("conductor."), "conductor.<segment>.final-temperature"));
+        }
+        return findings;
+    }
+
+    /** The middle parts of all ids with this beginning and end that belong to the site as it is. */
+    static List<String> between(Design design, String prefix, String suffix) {
+        Stream<Result> matching = design.results()
+                .under(prefix)
+                .filter(r -> r.id().endsWith(suffix) && r.id().length() > prefix.length() + suffix.length());
+        return matching.filter(design::asBuilt)
+                .map(r -> r.id().substring(prefix.length(), r.id().length() - suffix.length()))
+                .filter(middle -> middle.indexOf('.') < 0)
+                .distinct()
+                .toList();
+    }
+}
