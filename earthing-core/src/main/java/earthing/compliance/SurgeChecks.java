@@ -192,7 +192,7 @@ final class SurgeChecks {
     }
 
     private static boolean comparable(String withstandWave, String wave) {
-        return withstandWave.equals(wave) || withstandWave.equals("1.2/50") && SLOW_FRONTS.contains(wave);
+        return withstandWave.equals(wave) || (withstandWave.equals("1.2/50") && SLOW_FRONTS.contains(wave));
     }
 
     private static List<Result> onWave(List<Result> results, String wave) {
