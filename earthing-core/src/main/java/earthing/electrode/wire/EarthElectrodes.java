@@ -1,0 +1,254 @@
+package earthing.electrode.wire;
+
+import earthing.soil.PointSource;
+import earthing.soil.SoilModel;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import org.ejml.data.DMatrixRMaj;
+import org.ejml.dense.row.CommonOps_DDRM;
+
+/**
+ * Several buried electrodes, each at one potential, solved together: thin-wire Galerkin method with elements of uniform
+ * leakage in layered ground. See docs/theory/electrode.md for method and accuracy.
+ *
+ * <p>Bars are equipotential along their length, which holds at power frequency for the short electrodes of a pole.
+ */
+public final class EarthElectrodes {
+
+    private final SoilModel soil;
+    private final List<Bar> bars;
+    private final List<String> names;
+    private final Mesh mesh;
+    private final PairIntegral integral;
+    private final int[] electrode;
+    private final GalerkinSystem system;
+    private final double[][] currentPerVolt;
+    private final ResistanceMatrix resistances;
+    private final double residual;
+    private final double condition;
+
+    private EarthElectrodes(PointSource ground, List<Bar> bars, Discretisation rule) {
+        if (bars.isEmpty()) {
+            throw new IllegalArgumentException("an electrode needs at least one bar");
+        }
+        soil = ground.soil();
+        this.bars = List.copyOf(bars);
+        names = List.copyOf(
+                new LinkedHashSet<>(bars.stream().map(Bar::electrode).toList()));
+        mesh = Mesh.of(soil, this.bars, rule);
+        int[] ofBar =
+                bars.stream().mapToInt(bar -> names.indexOf(bar.electrode())).toArray();
+        electrode = Arrays.stream(mesh.bar).map(bar -> ofBar[bar]).toArray();
+        integral = new PairIntegral(mesh, ground);
+        system = GalerkinSystem.of(mesh, integral, electrode, names.size());
+        boolean[] all = new boolean[names.size()];
+        Arrays.fill(all, true);
+        GalerkinSystem.Solution solution = system.solve(all);
+        currentPerVolt = solution.currents;
+        residual = solution.residual;
+        condition = solution.condition;
+        resistances = new ResistanceMatrix(names, invert(solution.conductances));
+    }
+
+    /**
+     * Solves electrodes with the standard discretisation.
+     *
+     * @param soil the ground; its lowest layer must conduct
+     * @param bars all bars; those of one electrode name are bonded
+     * @return the solved electrodes
+     */
+    public static EarthElectrodes of(SoilModel soil, List<Bar> bars) {
+        return of(soil, bars, Discretisation.STANDARD);
+    }
+
+    /**
+     * Solves electrodes.
+     *
+     * @param soil the ground; its lowest layer must conduct
+     * @param bars all bars; those of one electrode name are bonded
+     * @param rule how bars are cut
+     * @return the solved electrodes
+     * @throws IllegalArgumentException when there is no bar, or the matrix of the bars is not positive definite, as it
+     *     happens when bars overlap
+     */
+    public static EarthElectrodes of(SoilModel soil, List<Bar> bars, Discretisation rule) {
+        return new EarthElectrodes(PointSource.of(soil), bars, rule);
+    }
+
+    /**
+     * Solves electrodes in ground whose images are known already.
+     *
+     * @param ground Green's function of the ground
+     * @param bars all bars
+     * @param rule how bars are cut
+     * @return the solved electrodes
+     */
+    public static EarthElectrodes of(PointSource ground, List<Bar> bars, Discretisation rule) {
+        return new EarthElectrodes(ground, bars, rule);
+    }
+
+    private static double[][] invert(double[][] conductances) {
+        DMatrixRMaj inverse = new DMatrixRMaj(conductances);
+        if (!CommonOps_DDRM.invert(inverse)) {
+            throw new IllegalArgumentException("the electrodes cannot be told apart");
+        }
+        int k = conductances.length;
+        double[][] values = new double[k][k];
+        for (int i = 0; i < k; i++) {
+            for (int j = 0; j < k; j++) {
+                values[i][j] = inverse.get(i, j);
+            }
+        }
+        return GalerkinSystem.symmetric(values);
+    }
+
+    /**
+     * The ground.
+     *
+     * @return the model
+     */
+    public SoilModel soil() {
+        return soil;
+    }
+
+    /**
+     * The bars.
+     *
+     * @return all bars of all electrodes
+     */
+    public List<Bar> bars() {
+        return bars;
+    }
+
+    /**
+     * Names of the electrodes.
+     *
+     * @return names in the order in which they first occur among the bars
+     */
+    public List<String> names() {
+        return names;
+    }
+
+    /**
+     * Self and mutual resistances, every electrode present.
+     *
+     * @return the matrix [Ω]
+     */
+    public ResistanceMatrix resistances() {
+        return resistances;
+    }
+
+    /**
+     * Resistance of one electrode with the others taken out of the ground, not merely floating.
+     *
+     * @param name name
+     * @return resistance to remote earth [Ω]
+     */
+    public double resistanceWithoutOthers(String name) {
+        boolean[] present = new boolean[names.size()];
+        present[resistances.index(name)] = true;
+        return 1 / system.solve(present).conductances[0][0];
+    }
+
+    /**
+     * Number of elements.
+     *
+     * @return size of the linear system
+     */
+    public int elementCount() {
+        return mesh.size;
+    }
+
+    /**
+     * Residual of the linear system for one volt.
+     *
+     * @return greatest error of an element's mean potential [V]
+     */
+    public double residual() {
+        return residual;
+    }
+
+    /**
+     * Condition of the linear system.
+     *
+     * @return estimate in the 1-norm [-], ≥ 1
+     */
+    public double condition() {
+        return condition;
+    }
+
+    /**
+     * Potential somewhere per ampere into one electrode, the others floating.
+     *
+     * @param name electrode that carries the ampere
+     * @param x east [m]
+     * @param y north [m]
+     * @param depth depth [m], ≥ 0
+     * @return potential to remote earth [V/A]
+     */
+    public double potentialPerAmpere(String name, double x, double y, double depth) {
+        return carrying(Map.of(name, 1.0)).potential(x, y, depth);
+    }
+
+    /**
+     * The electrodes with given currents.
+     *
+     * @param currents current into each named electrode [A]; the ones left out float
+     * @return the field
+     */
+    public EnergisedElectrodes carrying(Map<String, Double> currents) {
+        int k = names.size();
+        double[] injected = new double[k];
+        currents.forEach((name, current) -> injected[resistances.index(name)] = current);
+        double[] potential = new double[k];
+        for (int i = 0; i < k; i++) {
+            for (int j = 0; j < k; j++) {
+                potential[i] += resistances.get(i, j) * injected[j];
+            }
+        }
+        return energised(potential, injected);
+    }
+
+    /**
+     * The electrodes at given potentials.
+     *
+     * @param potentials potential of every electrode [V]
+     * @return the field
+     */
+    public EnergisedElectrodes atPotentials(Map<String, Double> potentials) {
+        int k = names.size();
+        if (potentials.size() != k) {
+            throw new IllegalArgumentException("need the potential of each of " + names + "; have " + potentials);
+        }
+        double[] potential = new double[k];
+        potentials.forEach((name, value) -> potential[resistances.index(name)] = value);
+        double[] current = new double[k];
+        for (int e = 0; e < mesh.size; e++) {
+            for (int j = 0; j < k; j++) {
+                current[electrode[e]] += currentPerVolt[j][e] * potential[j];
+            }
+        }
+        return energised(potential, current);
+    }
+
+    private EnergisedElectrodes energised(double[] potential, double[] current) {
+        double[] element = new double[mesh.size];
+        List<ElementLeakage> leakage = new ArrayList<>();
+        for (int e = 0; e < mesh.size; e++) {
+            for (int k = 0; k < potential.length; k++) {
+                element[e] += currentPerVolt[k][e] * potential[k];
+            }
+            leakage.add(new ElementLeakage(
+                    names.get(electrode[e]),
+                    (mesh.x1[e] + mesh.x2[e]) / 2,
+                    (mesh.y1[e] + mesh.y2[e]) / 2,
+                    (mesh.z1[e] + mesh.z2[e]) / 2,
+                    mesh.length[e],
+                    element[e]));
+        }
+        return new EnergisedElectrodes(soil, bars, names, integral, potential, current, element, leakage);
+    }
+}

@@ -1,0 +1,295 @@
+package earthing.electrode.wire;
+
+import earthing.soil.PointSource;
+import java.util.concurrent.atomic.AtomicReferenceArray;
+
+/**
+ * Mean potential on one element per ampere leaving another one uniformly (Galerkin coefficient) and the potential of an
+ * element at a point, each as a sum over the images of the layers.
+ *
+ * <p>Near images: closed line integral of the source, Gauss points on the observer; on one axis the closed double
+ * integral of tubes. Far images: product Gauss rule, so that the sum over the images is the innermost loop.
+ */
+final class PairIntegral {
+
+    /** Distance of centres, in lengths of the longer element, beyond which the three-point rule serves (1e-6). */
+    private static final double FAR = 2.5;
+    /** The same for the two-point rule. */
+    private static final double VERY_FAR = 8;
+
+    private static final double[][] NODES = {
+        {},
+        {},
+        {-0.5773502691896258, 0.5773502691896258},
+        {-0.7745966692414834, 0, 0.7745966692414834},
+        {-0.8611363115940526, -0.3399810435848563, 0.3399810435848563, 0.8611363115940526},
+        {},
+        {},
+        {},
+        {
+            -0.9602898564975363,
+            -0.7966664774136267,
+            -0.5255324099163290,
+            -0.1834346424956498,
+            0.1834346424956498,
+            0.5255324099163290,
+            0.7966664774136267,
+            0.9602898564975363
+        }
+    };
+    private static final double[][] WEIGHTS = {
+        {},
+        {},
+        {0.5, 0.5},
+        {5.0 / 18, 8.0 / 18, 5.0 / 18},
+        {0.1739274225687269, 0.3260725774312731, 0.3260725774312731, 0.1739274225687269},
+        {},
+        {},
+        {},
+        {
+            0.0506142681451881,
+            0.1111905172266872,
+            0.1568533229389437,
+            0.1813418916891810,
+            0.1813418916891810,
+            0.1568533229389437,
+            0.1111905172266872,
+            0.0506142681451881
+        }
+    };
+
+    private final Mesh mesh;
+    private final int layers;
+    private final PointSource ground;
+    private final AtomicReferenceArray<LayerKernel> kernels;
+    private final AtomicReferenceArray<LayerKernel> surface;
+
+    PairIntegral(Mesh mesh, PointSource ground) {
+        this.mesh = mesh;
+        this.ground = ground;
+        layers = ground.soil().layerCount();
+        kernels = new AtomicReferenceArray<>(layers * layers);
+        surface = new AtomicReferenceArray<>(layers);
+    }
+
+    private LayerKernel kernel(int upper, int lower) {
+        LayerKernel known = kernels.get(upper * layers + lower);
+        if (known == null) {
+            known = LayerKernel.of(ground.images(upper, lower));
+            kernels.set(upper * layers + lower, known);
+        }
+        return known;
+    }
+
+    private LayerKernel surfaceKernel(int layer) {
+        LayerKernel known = surface.get(layer);
+        if (known == null) {
+            known = LayerKernel.of(ground.surfaceImages(layer));
+            surface.set(layer, known);
+        }
+        return known;
+    }
+
+    /** Mean potential on element j per ampere from element i [V/A]; symmetric. */
+    double mean(int first, int second) {
+        int u = mesh.layer[first] <= mesh.layer[second] ? first : second;
+        int o = u == first ? second : first;
+        LayerKernel kernel = kernel(mesh.layer[u], mesh.layer[o]);
+        boolean sameBar = mesh.bar[u] == mesh.bar[o];
+        boolean sameAxis = mesh.vertical[u] && mesh.vertical[o] && mesh.x1[u] == mesh.x1[o] && mesh.y1[u] == mesh.y1[o];
+        double s = Math.max(mesh.length[u], mesh.length[o]);
+        double dx = (mesh.x1[u] + mesh.x2[u] - mesh.x1[o] - mesh.x2[o]) / 2;
+        double dy = (mesh.y1[u] + mesh.y2[u] - mesh.y1[o] - mesh.y2[o]) / 2;
+        double r2 = dx * dx + dy * dy;
+        double a2 = (mesh.radius[u] * mesh.radius[u] + mesh.radius[o] * mesh.radius[o]) / 2;
+        double sum = 0;
+        for (int f = 0; f < kernel.families; f++) {
+            int su = kernel.upperSign[f];
+            int sl = kernel.lowerSign[f];
+            double[] b = kernel.offset[f];
+            double[] c = kernel.coefficient[f];
+            double zeta = su * (mesh.z1[u] + mesh.z2[u]) / 2 + sl * (mesh.z1[o] + mesh.z2[o]) / 2;
+            int near = 0;
+            while (near < b.length && r2 + square(b[near] + zeta) < square(FAR * s)) {
+                sum += c[near]
+                        * (sameAxis
+                                ? onAxis(u, o, su, sl, b[near], a2)
+                                : nearMean(u, o, su, sl, b[near], a2, sameBar && b[near] == 0 && su * sl < 0));
+                near++;
+            }
+            int middle = near;
+            while (middle < b.length && r2 + square(b[middle] + zeta) < square(VERY_FAR * s)) {
+                middle++;
+            }
+            double extra = sameAxis || (sameBar && su * sl < 0) ? 2 * a2 : a2;
+            if (middle > near) {
+                sum += farSum(u, o, 3, su, sl, b, c, near, middle, extra);
+            }
+            if (b.length > middle) {
+                sum += farSum(u, o, 2, su, sl, b, c, middle, b.length, extra);
+            }
+        }
+        return sum;
+    }
+
+    private double farSum(int u, int o, int n, int su, int sl, double[] b, double[] c, int from, int to, double extra) {
+        double[] t = NODES[n];
+        double[] w = WEIGHTS[n];
+        double total = 0;
+        for (int p = 0; p < n; p++) {
+            double xu = along(mesh.x1[u], mesh.x2[u], t[p]);
+            double yu = along(mesh.y1[u], mesh.y2[u], t[p]);
+            double zu = su * along(mesh.z1[u], mesh.z2[u], t[p]);
+            for (int q = 0; q < n; q++) {
+                double dx = xu - along(mesh.x1[o], mesh.x2[o], t[q]);
+                double dy = yu - along(mesh.y1[o], mesh.y2[o], t[q]);
+                double zeta = zu + sl * along(mesh.z1[o], mesh.z2[o], t[q]);
+                total += w[p] * w[q] * imageSum(b, c, from, to, dx * dx + dy * dy + extra, zeta);
+            }
+        }
+        return total;
+    }
+
+    private static double imageSum(double[] b, double[] c, int from, int to, double r2, double zeta) {
+        double sum = 0;
+        for (int i = from; i < to; i++) {
+            double v = b[i] + zeta;
+            sum += c[i] / Math.sqrt(r2 + v * v);
+        }
+        return sum;
+    }
+
+    /** Both elements, and therefore all images, on one vertical axis. */
+    private double onAxis(int u, int o, int su, int sl, double b, double a2) {
+        double source1 = -su * (b + sl * mesh.z1[o]);
+        double source2 = -su * (b + sl * mesh.z2[o]);
+        return CollinearTubes.mean(
+                Math.min(mesh.z1[u], mesh.z2[u]),
+                Math.max(mesh.z1[u], mesh.z2[u]),
+                Math.min(source1, source2),
+                Math.max(source1, source2),
+                a2);
+    }
+
+    /** Mean over element u of the potential of the image of element o. */
+    private double nearMean(int u, int o, int su, int sl, double b, double a2, boolean sameBar) {
+        if (sameBar) {
+            double start = projection(u, mesh.x1[o], mesh.y1[o], mesh.z1[o]);
+            double end = projection(u, mesh.x2[o], mesh.y2[o], mesh.z2[o]);
+            return CollinearTubes.mean(0, mesh.length[u], start, end, a2);
+        }
+        // The longer element is integrated in closed form.
+        if (mesh.length[u] > mesh.length[o]) {
+            return lineMean(o, u, sl, su, b, a2);
+        }
+        return lineMean(u, o, su, sl, b, a2);
+    }
+
+    private double projection(int element, double x, double y, double z) {
+        return ((x - mesh.x1[element]) * (mesh.x2[element] - mesh.x1[element])
+                        + (y - mesh.y1[element]) * (mesh.y2[element] - mesh.y1[element])
+                        + (z - mesh.z1[element]) * (mesh.z2[element] - mesh.z1[element]))
+                / mesh.length[element];
+    }
+
+    private double lineMean(int observer, int source, int so, int ss, double b, double a2) {
+        double z1 = -so * (b + ss * mesh.z1[source]);
+        double z2 = -so * (b + ss * mesh.z2[source]);
+        double apart = square(
+                        along(mesh.x1[observer], mesh.x2[observer], 0) - along(mesh.x1[source], mesh.x2[source], 0))
+                + square(along(mesh.y1[observer], mesh.y2[observer], 0) - along(mesh.y1[source], mesh.y2[source], 0))
+                + square(along(mesh.z1[observer], mesh.z2[observer], 0) - (z1 + z2) / 2);
+        int n = apart < square(0.8 * (mesh.length[observer] + mesh.length[source])) ? 8 : 4;
+        double[] t = NODES[n];
+        double[] w = WEIGHTS[n];
+        double sum = 0;
+        for (int p = 0; p < n; p++) {
+            sum += w[p]
+                    * line(
+                            source,
+                            z1,
+                            z2,
+                            along(mesh.x1[observer], mesh.x2[observer], t[p]),
+                            along(mesh.y1[observer], mesh.y2[observer], t[p]),
+                            along(mesh.z1[observer], mesh.z2[observer], t[p]),
+                            a2);
+        }
+        return sum;
+    }
+
+    /** Mean of 1/R from a point to an element with moved depths, a2 added to all squared distances. */
+    private double line(int e, double z1, double z2, double x, double y, double z, double a2) {
+        double length = mesh.length[e];
+        double r1 = Math.sqrt(square(x - mesh.x1[e]) + square(y - mesh.y1[e]) + square(z - z1) + a2);
+        double r2 = Math.sqrt(square(x - mesh.x2[e]) + square(y - mesh.y2[e]) + square(z - z2) + a2);
+        return Math.log1p(2 * length / (r1 + r2 - length)) / length;
+    }
+
+    /** Potential at a point per ampere from an element [V/A]; within a bar, that of its surface. */
+    double at(int e, double x, double y, double z, int layer) {
+        boolean onSurface = z == 0 && layer == 0;
+        int own = mesh.layer[e];
+        boolean upper = onSurface || layer <= own;
+        LayerKernel kernel;
+        if (onSurface) {
+            kernel = surfaceKernel(own);
+        } else {
+            kernel = upper ? kernel(layer, own) : kernel(own, layer);
+        }
+        double length = mesh.length[e];
+        double dx = x - (mesh.x1[e] + mesh.x2[e]) / 2;
+        double dy = y - (mesh.y1[e] + mesh.y2[e]) / 2;
+        double middle = (mesh.z1[e] + mesh.z2[e]) / 2;
+        double r2 = dx * dx + dy * dy;
+        double half = 0.5773502691896258 / 2;
+        double hx = (mesh.x2[e] - mesh.x1[e]) * half;
+        double hy = (mesh.y2[e] - mesh.y1[e]) * half;
+        double hz = (mesh.z2[e] - mesh.z1[e]) * half;
+        double plus = square(dx - hx) + square(dy - hy);
+        double minus = square(dx + hx) + square(dy + hy);
+        double sum = 0;
+        for (int f = 0; f < kernel.families; f++) {
+            int sp = upper ? kernel.upperSign[f] : kernel.lowerSign[f];
+            int se = upper ? kernel.lowerSign[f] : kernel.upperSign[f];
+            double[] b = kernel.offset[f];
+            double[] c = kernel.coefficient[f];
+            double zeta = sp * z + se * middle;
+            int near = 0;
+            while (near < b.length && r2 + square(b[near] + zeta) < square(VERY_FAR * length)) {
+                double z1 = -sp * (b[near] + se * mesh.z1[e]);
+                double z2 = -sp * (b[near] + se * mesh.z2[e]);
+                sum += c[near] * line(e, z1, z2, x, y, z, outside(e, z1, z2, x, y, z));
+                near++;
+            }
+            if (near < b.length) {
+                sum += (imageSum(b, c, near, b.length, plus, zeta + se * hz)
+                                + imageSum(b, c, near, b.length, minus, zeta - se * hz))
+                        / 2;
+            }
+        }
+        return sum;
+    }
+
+    /** What has to be added to squared distances so that a point inside a bar counts as one on its surface. */
+    private double outside(int e, double z1, double z2, double x, double y, double z) {
+        double length = mesh.length[e];
+        double ux = (mesh.x2[e] - mesh.x1[e]) / length;
+        double uy = (mesh.y2[e] - mesh.y1[e]) / length;
+        double uz = (z2 - z1) / length;
+        double px = x - mesh.x1[e];
+        double py = y - mesh.y1[e];
+        double pz = z - z1;
+        double along = px * ux + py * uy + pz * uz;
+        double clamped = Math.max(0, Math.min(length, along));
+        double apart = square(px - clamped * ux) + square(py - clamped * uy) + square(pz - clamped * uz);
+        return Math.max(0, square(mesh.radius[e]) - apart);
+    }
+
+    private static double along(double first, double second, double t) {
+        return (first + second) / 2 + (second - first) / 2 * t;
+    }
+
+    private static double square(double v) {
+        return v * v;
+    }
+}
