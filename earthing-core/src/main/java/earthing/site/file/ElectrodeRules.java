@@ -1,0 +1,129 @@
+package earthing.site.file;
+
+import earthing.site.MeasurementKind;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+
+/** Rules about what is in the ground: shapes, layers, readings. */
+final class ElectrodeRules {
+
+    private static final List<String> SHAPES =
+            List.of("rod", "rods-in-line", "rods-in-ring", "wire", "star", "ring", "mat", "bars", "resistance");
+
+    /** Bonds that a continuity reading can name beside the segments of the main earth. */
+    private static final List<String> BONDS = List.of("main-earth", "tee", "own-lead");
+
+    private static final int MOST_LAYERS = 5;
+
+    private ElectrodeRules() {}
+
+    static void check(SiteRules rules, boolean complete) {
+        for (String electrode : rules.items("electrodes")) {
+            if (complete) {
+                oneShape(rules, electrode);
+            }
+            slender(rules, electrode);
+        }
+        if (complete) {
+            layers(rules);
+            mainElectrode(rules);
+            readings(rules);
+        }
+        rules.notBoth("soil.resistivity", "soil.layers");
+    }
+
+    private static void oneShape(SiteRules rules, String electrode) {
+        List<String> given = SHAPES.stream()
+                .filter(shape -> rules.facts().has(electrode + '.' + shape))
+                .toList();
+        if (given.isEmpty()) {
+            rules.wrong(electrode, "this electrode has no shape", "one of " + String.join(", ", SHAPES));
+        } else if (given.size() > 1) {
+            rules.wrong(
+                    electrode,
+                    "this electrode has " + given.size() + " shapes: " + String.join(", ", given),
+                    "one shape; give each part an electrode of its own or use bars");
+        }
+        if (rules.facts().has(electrode + ".bars") && rules.facts().count(electrode + ".bars") == 0) {
+            rules.wrong(electrode + ".bars", "there are no bars in this list", "at least one");
+        }
+    }
+
+    /** The thin-wire model needs bars that are longer than thick; anything else is a slip of the unit. */
+    private static void slender(SiteRules rules, String electrode) {
+        for (String shape : List.of("rod", "rods-in-line", "rods-in-ring", "wire", "star")) {
+            rules.below(electrode + '.' + shape + ".diameter", electrode + '.' + shape + ".length", false);
+        }
+        rules.below(electrode + ".ring.diameter", electrode + ".ring.radius", false);
+        rules.below(electrode + ".mat.diameter", electrode + ".mat.mesh", false);
+        rules.below(electrode + ".mat.mesh", electrode + ".mat.width", true);
+        rules.below(electrode + ".mat.mesh", electrode + ".mat.length", true);
+        rules.below(electrode + ".rods-in-line.diameter", electrode + ".rods-in-line.spacing", false);
+        rules.below(electrode + ".rods-in-ring.diameter", electrode + ".rods-in-ring.radius", false);
+    }
+
+    private static void layers(SiteRules rules) {
+        if (!rules.facts().has("soil.layers")) {
+            return;
+        }
+        List<String> layers = rules.items("soil.layers");
+        if (layers.size() < 2 || layers.size() > MOST_LAYERS) {
+            rules.wrong(
+                    "soil.layers",
+                    "there are " + layers.size() + " layers",
+                    "2 to " + MOST_LAYERS + "; uniform soil is written as soil.resistivity");
+        }
+        for (int i = 0; i < layers.size(); i++) {
+            String thickness = layers.get(i) + ".thickness";
+            boolean lowest = i == layers.size() - 1;
+            if (lowest) {
+                rules.belongs(thickness, false, "no thickness, the lowest layer has no end");
+            } else if (!rules.facts().has(thickness)) {
+                rules.wrong(layers.get(i), "this layer has no thickness", "one for every layer but the lowest");
+            }
+        }
+    }
+
+    private static void mainElectrode(SiteRules rules) {
+        if (rules.facts().has("main-earth")
+                && !rules.facts().has("main-earth.electrode")
+                && rules.facts().count("electrodes") > 1) {
+            rules.wrong(
+                    "main-earth", "there are several electrodes and the main earth names none", "the key electrode");
+        }
+    }
+
+    private static void readings(SiteRules rules) {
+        Set<String> electrodes = names(rules, "electrodes");
+        Set<String> bonds = names(rules, "main-earth.segments");
+        bonds.addAll(BONDS);
+        for (String reading : rules.items("measurements")) {
+            rules.below(reading + ".potential-probe-distance", reading + ".current-probe-distance", false);
+            Set<String> known =
+                    rules.facts().is(reading + ".kind", MeasurementKind.BOND_CONTINUITY) ? bonds : electrodes;
+            rules.facts()
+                    .text(reading + ".of")
+                    .filter(of -> !known.contains(of))
+                    .ifPresent(of -> {
+                        rules.wrong(
+                                reading + ".of",
+                                Problem.quote(of) + " is not on this site",
+                                known.isEmpty()
+                                        ? "electrodes in the file"
+                                        : "one of "
+                                                + String.join(
+                                                        ", ",
+                                                        known.stream().sorted().toList()));
+                    });
+        }
+    }
+
+    private static Set<String> names(SiteRules rules, String list) {
+        Set<String> names = new HashSet<>();
+        for (String item : rules.items(list)) {
+            rules.facts().text(item + ".name").ifPresent(names::add);
+        }
+        return names;
+    }
+}
