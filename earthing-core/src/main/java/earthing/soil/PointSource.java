@@ -2,7 +2,9 @@ package earthing.soil;
 
 import earthing.quantity.Source;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.concurrent.atomic.AtomicReferenceArray;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Green's function of horizontally layered ground: potential of a point source anywhere, as images.
@@ -23,6 +25,7 @@ public final class PointSource {
     private final int layers;
     private final AtomicReferenceArray<ImageSet> pairs;
     private final AtomicReferenceArray<ImageSet> surface;
+    private final AtomicReference<@Nullable ExponentialFit> fitted = new AtomicReference<>();
 
     private PointSource(SoilModel soil) {
         this.soil = soil;
@@ -105,6 +108,15 @@ public final class PointSource {
         return known;
     }
 
+    private ExponentialFit fit() {
+        ExponentialFit known = fitted.get();
+        if (known == null) {
+            known = ExponentialFit.of(soil);
+            fitted.set(known);
+        }
+        return known;
+    }
+
     private double strength(int layer) {
         return soil.resistivity(layer) / (4 * Math.PI);
     }
@@ -139,7 +151,7 @@ public final class PointSource {
             }
             return set.bound(4 * c * GeometricImages.bound(k, h)).build();
         }
-        ExponentialFit fit = ExponentialFit.of(soil);
+        ExponentialFit fit = fit();
         family(set, fit.terms(lambda -> fit.up(s, lambda) / fit.bounce(s, lambda)), c, -2 * top, 1, 1);
         if (!last) {
             family(set, fit.terms(lambda -> fit.down(s, lambda) / fit.bounce(s, lambda)), c, 2 * bottom, -1, -1);
@@ -166,7 +178,7 @@ public final class PointSource {
             }
             return set.bound(2 * (1 + k) * c * GeometricImages.bound(k, h)).build();
         }
-        ExponentialFit fit = ExponentialFit.of(soil);
+        ExponentialFit fit = fit();
         double top = soil.top(s);
         double bottom = soil.top(o) + soil.thickness(o);
         family(set, fit.terms(lambda -> fit.through(s, o, lambda)), c, 0, -1, 1);
@@ -204,7 +216,7 @@ public final class PointSource {
             }
             return set.bound(2 * c * GeometricImages.bound(k, h)).build();
         }
-        ExponentialFit fit = ExponentialFit.of(soil);
+        ExponentialFit fit = fit();
         double bottom = soil.top(o) + soil.thickness(o);
         family(set, fit.terms(lambda -> fit.through(0, o, lambda)), c, 0, 1, 1);
         if (o < layers - 1) {
