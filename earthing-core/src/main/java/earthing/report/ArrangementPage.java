@@ -1,0 +1,235 @@
+package earthing.report;
+
+import earthing.report.document.Amount;
+import earthing.report.document.Block;
+import earthing.report.document.Block.Column;
+import earthing.report.render.TextRenderer;
+import earthing.study.Case;
+import earthing.study.Gap;
+import earthing.study.Result;
+import earthing.study.StudyResults;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** The four ways to earth the cubicle side by side, on a page of 80 columns that a student understands. */
+public final class ArrangementPage {
+
+    private static final int WIDTH = 80;
+    private static final String CABLE_END = "surge.cable-end.";
+    private static final String OPEN = ".open-voltage";
+
+    /** What each arrangement buys and what it pays with. */
+    private static final Map<String, String> MEANING = meaning();
+
+    private final StudyResults results;
+    private final StringBuilder page = new StringBuilder(4096);
+
+    private ArrangementPage(StudyResults results) {
+        this.results = results;
+    }
+
+    /**
+     * Prints the page.
+     *
+     * @param results results of a site with the four arrangements
+     * @return lines of at most 80 columns, each ended by a line feed
+     */
+    public static String text(StudyResults results) {
+        ArrangementPage page = new ArrangementPage(results);
+        page.print();
+        return page.page.toString();
+    }
+
+    private static Map<String, String> meaning() {
+        Map<String, String> meaning = new LinkedHashMap<>();
+        meaning.put(
+                "shared",
+                "cubicle teed to the main earth. Tank and cubicle rise together, so the control cable sees no earth"
+                        + " potential rise. It pays with the loop between cable and main earth: M·dI/dt, large on a fast"
+                        + " front, whatever the electrode is worth.");
+        meaning.put(
+                "separate",
+                "cubicle on its own electrode only. The main earth's current stays out of the cubicle. It pays with"
+                        + " nearly the whole earth potential rise across the control cable, R·I in a stroke and for the"
+                        + " whole clearing time of an earth fault, and with two earths within reach of one person.");
+        meaning.put(
+                "both",
+                "tee and own electrode. Lower resistance, no floating cubicle if one path breaks. It pays with a share of"
+                        + " every stroke and fault current led past the cubicle and, with the screen bonded at both ends,"
+                        + " along the cable.");
+        meaning.put(
+                "unearthed",
+                "cubicle not connected to earth. No current is led through it. It pays with a metal cabinet at working"
+                        + " height whose potential nobody fixes: capacitances and flashovers do, and a fault to it may not be"
+                        + " cleared.");
+        return meaning;
+    }
+
+    private void print() {
+        lines("The control cubicle earthed in four ways", "");
+        page.append('\n');
+        Set<Case> cases = new LinkedHashSet<>();
+        results.under("surge.")
+                .filter(r -> r.circumstances().keys().containsKey("arrangement") && !isBroken(r))
+                .forEach(r -> cases.add(withoutArrangement(r.circumstances())));
+        if (cases.isEmpty()) {
+            lines("No surge result with an arrangement was computed for this site.", "");
+            page.append('\n');
+        }
+        cases.forEach(this::surge);
+        powerFrequency();
+        MEANING.forEach((arrangement, sentence) -> lines(arrangement + ": " + sentence, "  "));
+        page.append('\n');
+        gaps();
+        lines(
+                "Peak values for surges, r.m.s. for earth faults; potentials are to remote earth. A voltage and the"
+                        + " current beside it are one source: the open end sees the voltage, a conducting protector the"
+                        + " current. Hand value = M·dI/dt + R·I. These figures must not be used to justify removing an"
+                        + " earth.",
+                "");
+    }
+
+    private static boolean isBroken(Result result) {
+        return result.circumstances().keys().containsKey("broken");
+    }
+
+    private static Case withoutArrangement(Case circumstances) {
+        Case rest = Case.NONE;
+        for (Map.Entry<String, String> entry : circumstances.keys().entrySet()) {
+            rest = entry.getKey().equals("arrangement") ? rest : rest.with(entry.getKey(), entry.getValue());
+        }
+        return rest;
+    }
+
+    private void surge(Case rest) {
+        String title = CaseWords.of(rest);
+        List<List<String>> rows = new ArrayList<>();
+        for (String end : List.of("tank", "cubicle")) {
+            String core = hardest(rest, end);
+            if (core.isEmpty()) {
+                continue;
+            }
+            String id = CABLE_END + core + "." + end;
+            row(rows, core + " to chassis, " + end + " end, open", id + OPEN, rest, false);
+            row(rows, "  hand value", id + OPEN, rest, true);
+            row(rows, "  resistive part", id + ".resistive", rest, false);
+            row(rows, "  inductive part", id + ".inductive", rest, false);
+            row(rows, "  current if short-circuited", id + ".short-circuit-current", rest, false);
+        }
+        row(rows, "screen current", "surge.screen.current.peak", rest, false);
+        row(rows, "tank to earth", "surge.tank.peak", rest, false);
+        row(rows, "cubicle to earth", "surge.cubicle.peak", rest, false);
+        table(title.isEmpty() ? "Surge" : "Surge: " + title, rows);
+    }
+
+    private void powerFrequency() {
+        Set<Case> cases = new LinkedHashSet<>();
+        results.results().stream()
+                .filter(r -> (r.id().startsWith("touch.cubicle.") || r.id().startsWith("cable.power-frequency."))
+                        && r.circumstances().keys().containsKey("arrangement")
+                        && !isBroken(r))
+                .forEach(r -> cases.add(withoutArrangement(r.circumstances())));
+        for (Case rest : cases) {
+            List<List<String>> rows = new ArrayList<>();
+            row(rows, "touch voltage at the cubicle", "touch.cubicle.voltage", rest, false);
+            row(rows, "  permissible", "touch.cubicle.permissible", rest, false);
+            row(rows, "across the control cable", "cable.power-frequency.voltage", rest, false);
+            row(rows, "screen current", "cable.power-frequency.screen-current", rest, false);
+            String title = CaseWords.of(rest);
+            table(title.isEmpty() ? "Earth fault" : "Earth fault: " + title, rows);
+        }
+    }
+
+    /** The core or screen whose open voltage is the highest of all arrangements in this case; empty if there is none. */
+    private String hardest(Case rest, String end) {
+        String tail = "." + end + OPEN;
+        String hardest = "";
+        double most = -1;
+        for (Result result : results.results()) {
+            if (result.id().startsWith(CABLE_END)
+                    && result.id().endsWith(tail)
+                    && withoutArrangement(result.circumstances()).equals(rest)
+                    && Math.abs(result.value()) > most) {
+                most = Math.abs(result.value());
+                hardest = result.id().substring(CABLE_END.length(), result.id().length() - tail.length());
+            }
+        }
+        return hardest;
+    }
+
+    private void row(List<List<String>> rows, String label, String id, Case rest, boolean hand) {
+        List<String> cells = new ArrayList<>();
+        cells.add(label);
+        boolean any = false;
+        for (String arrangement : ResultTable.ARRANGEMENTS) {
+            Optional<Result> result = find(id, rest.with("arrangement", arrangement));
+            String text = result.map(
+                            r -> hand ? Amount.text(r.handValue(), r.unit()) : Amount.text(r.value(), r.unit()))
+                    .orElse("–");
+            any |= !text.equals("–");
+            cells.add(text);
+        }
+        if (any) {
+            rows.add(cells);
+        }
+    }
+
+    /** The result of exactly this case; the nominal one, else the high one, else the first. */
+    private Optional<Result> find(String id, Case circumstances) {
+        List<Result> found = results.of(id).stream()
+                .filter(r -> r.circumstances().equals(circumstances))
+                .toList();
+        for (String bound : List.of("nominal", "high")) {
+            Optional<Result> result =
+                    found.stream().filter(r -> r.at().equals(bound)).findFirst();
+            if (result.isPresent()) {
+                return result;
+            }
+        }
+        return found.stream().findFirst();
+    }
+
+    private void table(String title, List<List<String>> rows) {
+        if (rows.isEmpty()) {
+            return;
+        }
+        List<Column> columns = new ArrayList<>();
+        columns.add(Column.text("Quantity"));
+        ResultTable.ARRANGEMENTS.forEach(arrangement -> columns.add(Column.number(arrangement)));
+        lines(title, "");
+        page.append('\n')
+                .append(TextRenderer.table(new Block.Table("arrangements", title, columns, rows), WIDTH))
+                .append('\n');
+    }
+
+    private void gaps() {
+        Set<String> told = new LinkedHashSet<>();
+        for (Gap gap : results.gaps()) {
+            if (gap.circumstances().keys().containsKey("arrangement")
+                    && !gap.circumstances().keys().containsKey("broken")) {
+                told.add(gap.circumstances().keys().get("arrangement") + ": " + gap.reason()
+                        + (gap.missingKeys().isEmpty()
+                                ? ""
+                                : " Fill in: " + String.join(", ", gap.missingKeys()) + "."));
+            }
+        }
+        if (!told.isEmpty()) {
+            lines("What could not be computed (–):", "");
+            told.forEach(line -> lines(line, "  "));
+            page.append('\n');
+        }
+    }
+
+    private void lines(String text, String indent) {
+        String prefix = "";
+        for (String line : TextRenderer.lines(text, WIDTH - indent.length())) {
+            page.append(prefix).append(line).append('\n');
+            prefix = indent;
+        }
+    }
+}

@@ -1,0 +1,37 @@
+package earthing.report;
+
+import earthing.study.Case;
+
+/** A case in the few words that fit into a table. */
+final class CaseWords {
+
+    private CaseWords() {}
+
+    static String of(Case circumstances) {
+        return without(circumstances, "");
+    }
+
+    /** The case without one of its keys, which the table tells elsewhere. */
+    static String without(Case circumstances, String omitted) {
+        StringBuilder words = new StringBuilder();
+        circumstances.keys().forEach((key, word) -> {
+            if (!key.equals(omitted)) {
+                words.append(words.isEmpty() ? "" : ", ").append(phrase(key, word));
+            }
+        });
+        return words.toString();
+    }
+
+    private static String phrase(String key, String word) {
+        return switch (key) {
+            case "wave" -> word;
+            case "fault" -> word + " fault";
+            case "entry" -> "entry " + word;
+            case "strike" -> "strike " + word;
+            case "switch" -> "switch " + word;
+            case "screen-bond" -> "screen bond " + word;
+            case "broken" -> word + " broken";
+            default -> word;
+        };
+    }
+}

@@ -1,0 +1,35 @@
+package earthing.report;
+
+import earthing.compliance.Finding;
+import earthing.site.Site;
+import earthing.study.StudyResults;
+import java.util.List;
+
+/**
+ * Everything a report is made of; the same input gives the same bytes.
+ *
+ * @param site the site
+ * @param siteFileName name of its file, as the user knows it
+ * @param siteFileText the file verbatim
+ * @param sha256 its hash, 64 hexadecimal digits
+ * @param results what the studies found
+ * @param findings what the checks found
+ * @param toolVersion version of this program
+ */
+public record ReportInput(
+        Site site,
+        String siteFileName,
+        String siteFileText,
+        String sha256,
+        StudyResults results,
+        List<Finding> findings,
+        String toolVersion) {
+
+    /** Name of the program as it stands in a report. */
+    public static final String TOOL_NAME = "earthing";
+
+    /** Copies the findings. */
+    public ReportInput {
+        findings = List.copyOf(findings);
+    }
+}

@@ -1,0 +1,282 @@
+package earthing.report;
+
+import earthing.compliance.Finding;
+import earthing.report.document.Block;
+import earthing.report.document.Block.Column;
+import earthing.report.figure.LineChart;
+import earthing.study.Curve;
+import earthing.study.Gap;
+import earthing.study.Result;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** The results in the order of the physics, from the soil to the broken paths, and every finding in full. */
+final class ResultSections {
+
+    private static final int MOST_SURGE_TABLES = 8;
+
+    /**
+     * A section of results.
+     *
+     * @param id anchor
+     * @param title heading
+     * @param lead what the reader has to know first
+     * @param prefixes beginnings of the ids that belong here
+     */
+    private record Topic(String id, String title, String lead, List<String> prefixes) {}
+
+    private static final List<Topic> TOPICS = List.of(
+            new Topic(
+                    "soil",
+                    "Soil",
+                    "The model of the ground that every electrode result rests on. Season acts on a top depth only.",
+                    List.of("soil.")),
+            new Topic(
+                    "electrode",
+                    "Earth electrodes",
+                    "Resistance to remote earth of each electrode alone, the others floating, and the mutual"
+                            + " resistances that tell how separate \"separate\" is. Low and high follow the bounds of"
+                            + " the soil and its season.",
+                    List.of("electrode.")),
+            new Topic(
+                    "fault",
+                    "Earth fault and clearing",
+                    "Each current is solved with the electrode in the loop and stands beside the clearing time that"
+                            + " belongs to it. Currents are r.m.s.",
+                    List.of("fault.")),
+            new Topic(
+                    "voltages",
+                    "Earth potential rise, touch, step and transfer",
+                    "Potentials are to remote earth, r.m.s., at power frequency. The earth potential rise is not a"
+                            + " touch voltage; touch voltages are prospective and stand beside the permissible value.",
+                    List.of("epr.", "touch.", "step.", "transfer.")),
+            new Topic(
+                    "conductors",
+                    "Conductors and joints",
+                    "Heating adds every shot up to lockout without cooling; the history with cooling is information.",
+                    List.of("conductor.")),
+            new Topic(
+                    "surge",
+                    "Surge path",
+                    "Peak values. For each end of the control cable the open-circuit voltage and the short-circuit"
+                            + " current belong together; a voltage alone tells nothing. Each peak is split into its"
+                            + " resistive and its inductive part at its own time; the hand value is M·dI/dt + R·I.",
+                    List.of("circuit.", "surge.", "cable.")));
+
+    private ResultSections() {}
+
+    static List<Block> of(ReportInput input, References references) {
+        List<Block> blocks = new ArrayList<>();
+        List<Result> whole = new ArrayList<>();
+        List<Result> broken = new ArrayList<>();
+        for (Result result : input.results().results()) {
+            (result.circumstances().keys().containsKey("broken") ? broken : whole).add(result);
+        }
+        List<Result> rest = new ArrayList<>(whole);
+        List<Curve> curves = new ArrayList<>(input.results().curves());
+        for (Topic topic : TOPICS) {
+            List<Result> mine =
+                    whole.stream().filter(r -> begins(r.id(), topic.prefixes())).toList();
+            rest.removeAll(mine);
+            blocks.add(section(topic, mine, input, curves, references));
+        }
+        blocks.add(contingencies(input, broken, references));
+        if (!rest.isEmpty() || !curves.isEmpty()) {
+            List<Block> further = new ArrayList<>();
+            if (!rest.isEmpty()) {
+                further.add(ResultTable.byBound("further-results", "Further results", rest, references));
+            }
+            further.addAll(figures(curves));
+            if (!further.isEmpty()) {
+                blocks.add(new Block.Section("further", 2, "Further results", further));
+            }
+        }
+        blocks.add(findings(input.findings(), references));
+        return blocks;
+    }
+
+    private static boolean begins(String id, List<String> prefixes) {
+        return prefixes.stream().anyMatch(id::startsWith);
+    }
+
+    private static Block section(
+            Topic topic, List<Result> mine, ReportInput input, List<Curve> curves, References references) {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Paragraph(topic.lead()));
+        if (topic.id().equals("surge")) {
+            surge(mine, references, blocks);
+        } else if (!mine.isEmpty()) {
+            blocks.add(ResultTable.byBound(topic.id() + "-results", topic.title(), mine, references));
+        }
+        if (mine.isEmpty()) {
+            blocks.add(new Block.Paragraph("There is no result of this kind."));
+        } else {
+            blocks.add(new Block.Bullets(ResultTable.models(mine, references)));
+        }
+        List<Curve> here =
+                curves.stream().filter(c -> begins(c.id(), topic.prefixes())).toList();
+        curves.removeAll(here);
+        blocks.addAll(figures(here));
+        worked(mine, references, blocks);
+        gaps(input, topic, blocks);
+        return new Block.Section(topic.id(), 2, topic.title(), blocks);
+    }
+
+    /** Results with an arrangement stand side by side, one table for each remaining case; the rest by bound. */
+    private static void surge(List<Result> mine, References references, List<Block> blocks) {
+        List<Result> plain = new ArrayList<>();
+        Map<String, List<Result>> cases = new LinkedHashMap<>();
+        for (Result result : mine) {
+            if (result.circumstances().keys().containsKey("arrangement")) {
+                cases.computeIfAbsent(
+                                CaseWords.without(result.circumstances(), "arrangement"), key -> new ArrayList<>())
+                        .add(result);
+            } else {
+                plain.add(result);
+            }
+        }
+        int number = 0;
+        List<Result> beyond = new ArrayList<>();
+        for (Map.Entry<String, List<Result>> entry : cases.entrySet()) {
+            number++;
+            if (number <= MOST_SURGE_TABLES) {
+                blocks.add(ResultTable.sideBySide(
+                        "surge-case-" + number,
+                        "Arrangements side by side" + (entry.getKey().isEmpty() ? "" : ": " + entry.getKey()),
+                        entry.getValue(),
+                        references));
+            } else {
+                beyond.addAll(entry.getValue());
+            }
+        }
+        if (!plain.isEmpty()) {
+            blocks.add(ResultTable.byBound(
+                    "surge-results", "Results that belong to no particular arrangement", plain, references));
+        }
+        if (!beyond.isEmpty()) {
+            blocks.add(ResultTable.byBound("surge-further", "Further surge cases", beyond, references));
+        }
+    }
+
+    /** The figures of some curves; curves of one id get anchors of their own. */
+    private static List<Block> figures(List<Curve> curves) {
+        List<Block> figures = new ArrayList<>();
+        Map<String, Integer> seen = new HashMap<>();
+        for (Curve curve : curves) {
+            if (curve.traces().stream().allMatch(trace -> trace.size() == 0)) {
+                continue;
+            }
+            int number = seen.merge(curve.id(), 1, Integer::sum);
+            String id = anchor(curve.id()) + (number == 1 ? "" : "-" + number);
+            figures.add(new Block.Figure(
+                    id, curve.title(), LineChart.words(curve), LineChart.of(curve, id), Optional.of(curve)));
+        }
+        return figures;
+    }
+
+    private static String anchor(String id) {
+        StringBuilder anchor = new StringBuilder("figure-");
+        id.chars().forEach(c -> anchor.append(Character.isLetterOrDigit(c) ? (char) c : '-'));
+        return anchor.toString();
+    }
+
+    /** One line of working for each kind of quantity, at its first case; the others differ in their numbers only. */
+    private static void worked(List<Result> results, References references, List<Block> blocks) {
+        Map<String, Result> first = new LinkedHashMap<>();
+        for (Result result : results) {
+            if (result.worked().isPresent()) {
+                first.putIfAbsent(result.worked().get().formula(), result);
+            }
+        }
+        first.values().forEach(result -> {
+            String circumstances = CaseWords.of(result.circumstances());
+            blocks.add(new Block.Working(
+                    ResultWords.of(result.id()) + (circumstances.isEmpty() ? "" : ", " + circumstances) + ", at "
+                            + result.at(),
+                    result.worked().orElseThrow(),
+                    result.source().text() + " " + references.cite(result.source())));
+        });
+    }
+
+    private static void gaps(ReportInput input, Topic topic, List<Block> blocks) {
+        List<String> lines = new ArrayList<>();
+        for (Gap gap : input.results().gaps()) {
+            if (begins(gap.id() + ".", topic.prefixes())) {
+                lines.add(words(gap));
+            }
+        }
+        if (!lines.isEmpty()) {
+            blocks.add(new Block.Paragraph("Could not be computed:"));
+            blocks.add(new Block.Bullets(lines));
+        }
+    }
+
+    static String words(Gap gap) {
+        String circumstances = CaseWords.of(gap.circumstances());
+        return gap.id() + (circumstances.isEmpty() ? "" : " (" + circumstances + ")") + ": " + gap.reason()
+                + (gap.missingKeys().isEmpty() ? "" : " Fill in: " + String.join(", ", gap.missingKeys()) + ".");
+    }
+
+    private static Block contingencies(ReportInput input, List<Result> broken, References references) {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Paragraph(
+                "Each earth path is broken in turn, powered and under surge: who floats, what flows in the control"
+                        + " cable, whether the protection trips, whether the break can be seen."));
+        List<Finding> findings = input.findings().stream()
+                .filter(f -> f.group() == Finding.Group.CONTINGENCY)
+                .toList();
+        if (findings.isEmpty()) {
+            blocks.add(new Block.Paragraph("No broken path has been checked."));
+        }
+        for (Finding finding : findings) {
+            blocks.add(new Block.Paragraph(
+                    finding.subject() + " – " + finding.status().text() + ". "
+                            + finding.reason()
+                            + (finding.advice().isBlank() ? "" : " Advice: " + finding.advice())));
+        }
+        if (!broken.isEmpty()) {
+            blocks.add(ResultTable.byBound("contingency-results", "Results with a path broken", broken, references));
+            blocks.add(new Block.Bullets(ResultTable.models(broken, references)));
+        }
+        return new Block.Section("contingencies", 2, "Contingencies", blocks);
+    }
+
+    private static Block findings(List<Finding> findings, References references) {
+        List<Block> sections = new ArrayList<>();
+        for (Finding.Group group : Finding.Group.values()) {
+            List<List<String>> rows = new ArrayList<>();
+            findings.stream()
+                    .filter(f -> f.group() == group)
+                    .forEach(f -> rows.add(List.of(
+                            f.id(),
+                            f.status().text(),
+                            f.subject() + ": " + f.reason() + (f.advice().isBlank() ? "" : " Advice: " + f.advice()),
+                            f.basis().text() + " " + references.cite(f.basis()))));
+            if (rows.isEmpty()) {
+                continue;
+            }
+            String id = "findings-"
+                    + group.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+            List<Block> blocks = new ArrayList<>();
+            blocks.add(new Block.Table(
+                    id + "-table",
+                    "Findings: " + Severity.words(group),
+                    List.of(
+                            Column.text("Check"),
+                            Column.status("Status"),
+                            Column.text("Finding"),
+                            Column.text("Basis")),
+                    rows));
+            findings.stream()
+                    .filter(f -> f.group() == group && f.worked().isPresent())
+                    .forEach(f -> blocks.add(new Block.Working(
+                            f.id() + ": " + f.subject(), f.worked().orElseThrow(), FrontSections.governing(f))));
+            sections.add(new Block.Section(id, 3, Severity.words(group), blocks));
+        }
+        return new Block.Section("findings", 2, "All findings", sections);
+    }
+}

@@ -1,0 +1,135 @@
+package earthing.report;
+
+import earthing.report.document.Amount;
+import earthing.report.document.Block;
+import earthing.report.document.Block.Column;
+import earthing.study.Case;
+import earthing.study.Result;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** Results as tables: by bound, or with the arrangements of the cubicle earth side by side. */
+final class ResultTable {
+
+    /** Arrangements in the order of the tables. */
+    static final List<String> ARRANGEMENTS = List.of("shared", "separate", "both", "unearthed");
+
+    private record Row(String id, Case circumstances) {}
+
+    private record Pivot(String id, String at, boolean hand) {}
+
+    private ResultTable() {}
+
+    /** Rows by id and case, columns low, nominal and high; swept inputs make rows of their own. */
+    static Block.Table byBound(String id, String caption, List<Result> results, References references) {
+        Map<Row, Map<String, Result>> rows = new LinkedHashMap<>();
+        for (Result result : results) {
+            rows.computeIfAbsent(new Row(result.id(), result.circumstances()), key -> new LinkedHashMap<>())
+                    .putIfAbsent(result.at(), result);
+        }
+        List<List<String>> cells = new ArrayList<>();
+        rows.forEach((row, values) -> {
+            Result first = values.values().iterator().next();
+            String reference = references.cite(first.source());
+            String circumstances = CaseWords.of(row.circumstances());
+            if (values.containsKey("low") || values.containsKey("nominal") || values.containsKey("high")) {
+                cells.add(List.of(
+                        ResultWords.of(row.id()),
+                        circumstances,
+                        at(values, "low"),
+                        at(values, "nominal"),
+                        at(values, "high"),
+                        hand(values),
+                        reference));
+            }
+            values.forEach((at, result) -> {
+                if (!at.equals("low") && !at.equals("nominal") && !at.equals("high")) {
+                    cells.add(List.of(
+                            ResultWords.of(row.id()),
+                            circumstances.isEmpty() ? at : circumstances + "; " + at,
+                            "",
+                            Amount.text(result.value(), result.unit()),
+                            "",
+                            Amount.text(result.handValue(), result.unit()),
+                            references.cite(result.source())));
+                }
+            });
+        });
+        return new Block.Table(
+                id,
+                caption,
+                List.of(
+                        Column.text("Quantity"),
+                        Column.text("Case"),
+                        Column.number("Low"),
+                        Column.number("Nominal"),
+                        Column.number("High"),
+                        Column.number("Hand value"),
+                        Column.text("Ref")),
+                cells);
+    }
+
+    private static String at(Map<String, Result> values, String bound) {
+        Result result = values.get(bound);
+        return result == null ? "" : Amount.text(result.value(), result.unit());
+    }
+
+    private static String hand(Map<String, Result> values) {
+        for (String bound : List.of("nominal", "high", "low")) {
+            Result result = values.get(bound);
+            if (result != null && result.handValue().isPresent()) {
+                return Amount.text(result.handValue(), result.unit());
+            }
+        }
+        return "";
+    }
+
+    /** Rows by id, one column for each arrangement; all results belong to the same remaining case. */
+    static Block.Table sideBySide(String id, String caption, List<Result> results, References references) {
+        Map<Pivot, Map<String, Result>> rows = new LinkedHashMap<>();
+        for (Result result : results) {
+            String arrangement = result.circumstances().keys().getOrDefault("arrangement", "");
+            rows.computeIfAbsent(new Pivot(result.id(), result.at(), false), key -> new LinkedHashMap<>())
+                    .putIfAbsent(arrangement, result);
+            if (result.handValue().isPresent()) {
+                rows.computeIfAbsent(new Pivot(result.id(), result.at(), true), key -> new LinkedHashMap<>())
+                        .putIfAbsent(arrangement, result);
+            }
+        }
+        List<List<String>> cells = new ArrayList<>();
+        rows.forEach((row, values) -> {
+            List<String> line = new ArrayList<>();
+            line.add(ResultWords.of(row.id()) + (row.hand() ? ", hand value" : ""));
+            line.add(row.at());
+            for (String arrangement : ARRANGEMENTS) {
+                Result result = values.get(arrangement);
+                line.add(
+                        result == null
+                                ? "–"
+                                : Amount.text(
+                                        row.hand() ? result.handValue() : OptionalDouble.of(result.value()),
+                                        result.unit()));
+            }
+            line.add(references.cite(values.values().iterator().next().source()));
+            cells.add(line);
+        });
+        List<Column> columns = new ArrayList<>();
+        columns.add(Column.text("Quantity"));
+        columns.add(Column.text("At"));
+        ARRANGEMENTS.forEach(arrangement -> columns.add(Column.number(arrangement)));
+        columns.add(Column.text("Ref"));
+        return new Block.Table(id, caption, columns, cells);
+    }
+
+    /** One line for each model behind some results. */
+    static List<String> models(List<Result> results, References references) {
+        Set<String> lines = new LinkedHashSet<>();
+        results.forEach(result -> lines.add(result.model() + " " + references.cite(result.source())));
+        return List.copyOf(lines);
+    }
+}

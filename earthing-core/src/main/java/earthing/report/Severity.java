@@ -1,0 +1,69 @@
+package earthing.report;
+
+import earthing.compliance.Finding;
+import earthing.compliance.Status;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** Which status weighs more, and the groups that make the headline. */
+final class Severity {
+
+    /** Groups whose worst finding is the headline. */
+    static final List<Finding.Group> HEADLINE_GROUPS = List.of(
+            Finding.Group.PERSONAL_SAFETY,
+            Finding.Group.CONDUCTOR_HEATING,
+            Finding.Group.SURGE,
+            Finding.Group.CONTINGENCY);
+
+    /** The heaviest first; of like ones the smallest margin first, then by group and id. */
+    static final Comparator<Finding> HEAVIEST_FIRST = Comparator.comparingInt((Finding f) -> -weight(f.status()))
+            .thenComparingDouble(f -> f.margin().orElse(Double.POSITIVE_INFINITY))
+            .thenComparing(Finding::group)
+            .thenComparing(Finding::id);
+
+    private Severity() {}
+
+    static int weight(Status status) {
+        return switch (status) {
+            case NOT_MET -> 6;
+            case INSUFFICIENT_DATA -> 5;
+            case NOT_ASSESSED -> 4;
+            case ACCEPTED_DEPARTURE -> 3;
+            case MET -> 2;
+            case DUE_LATER -> 1;
+            case NOT_APPLICABLE -> 0;
+        };
+    }
+
+    static Optional<Finding> worst(List<Finding> findings, Finding.Group group) {
+        return findings.stream().filter(f -> f.group() == group).min(HEAVIEST_FIRST);
+    }
+
+    /** Status of a group; a group that no check looked at is not assessed. */
+    static Status status(List<Finding> findings, Finding.Group group) {
+        return worst(findings, group).map(Finding::status).orElse(Status.NOT_ASSESSED);
+    }
+
+    /** The worst status of the groups that make the headline. */
+    static Status headline(List<Finding> findings) {
+        Status worst = Status.NOT_APPLICABLE;
+        for (Finding.Group group : HEADLINE_GROUPS) {
+            Status status = status(findings, group);
+            worst = weight(status) > weight(worst) ? status : worst;
+        }
+        return worst;
+    }
+
+    static String words(Finding.Group group) {
+        return switch (group) {
+            case PERSONAL_SAFETY -> "Protection of persons";
+            case CONDUCTOR_HEATING -> "Heating of conductors";
+            case SURGE -> "Surge";
+            case CONTINGENCY -> "Broken earth paths";
+            case EARTH_PATHS -> "Rules about earth paths";
+            case ELECTRODE -> "Soil and electrode";
+            case OTHER -> "Other";
+        };
+    }
+}

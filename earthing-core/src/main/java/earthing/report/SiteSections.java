@@ -1,0 +1,228 @@
+package earthing.report;
+
+import earthing.quantity.Measure;
+import earthing.quantity.Numbers;
+import earthing.report.document.Block;
+import earthing.report.document.Block.Column;
+import earthing.report.figure.ElevationWords;
+import earthing.report.figure.PoleElevation;
+import earthing.site.Criteria;
+import earthing.study.Assumption;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The earth paths, the inputs and the criteria. */
+final class SiteSections {
+
+    /** Anchor of the figure without which there is no report. */
+    static final String ELEVATION_FIGURE = "figure-elevation";
+
+    private static final String ASSUMED = "ASSUMED";
+
+    private SiteSections() {}
+
+    static List<Block> of(ReportInput input, References references) {
+        return List.of(elevation(input), inputs(input, references), criteria(input, references));
+    }
+
+    private static Block elevation(ReportInput input) {
+        String svg = PoleElevation.of(input.site(), ELEVATION_FIGURE);
+        return new Block.Section(
+                "elevation",
+                2,
+                "Site and earth paths",
+                List.of(new Block.Figure(
+                        ELEVATION_FIGURE,
+                        "Elevation of the pole. Heights and depths are to scale; distances to the side are not, they"
+                                + " are written. Solid: main earth and tee. Long dashes: own lead of the cubicle."
+                                + " Dash-dot: second lead. Dots: broken or missing. Circles on the main earth: joints."
+                                + " What is drawn is what the model contains.",
+                        ElevationWords.of(input.site()),
+                        svg,
+                        Optional.empty())));
+    }
+
+    private static Block inputs(ReportInput input, References references) {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Paragraph(
+                "Every value of the site file, as written; the last column repeats the nominal value in SI. Values that"
+                        + " the author marked as assumed carry the word " + ASSUMED + "."));
+        String head = "";
+        List<List<String>> rows = new ArrayList<>();
+        for (SiteTree.Entry entry : SiteTree.entries(input.site())) {
+            String block = topOf(entry.path());
+            if (!block.equals(head) && !rows.isEmpty()) {
+                blocks.add(table(head, rows));
+                rows = new ArrayList<>();
+            }
+            head = block;
+            rows.add(row(entry));
+        }
+        if (!rows.isEmpty()) {
+            blocks.add(table(head, rows));
+        }
+        effective(input, references, blocks);
+        return new Block.Section("inputs", 2, "Inputs", blocks);
+    }
+
+    /** The block of the site file; keys outside any block stand under the file. */
+    private static String topOf(String path) {
+        int end = path.length();
+        for (char stop : new char[] {'.', '['}) {
+            int at = path.indexOf(stop);
+            end = at >= 0 ? Math.min(end, at) : end;
+        }
+        return end == path.length() ? "file" : path.substring(0, end);
+    }
+
+    private static Block table(String block, List<List<String>> rows) {
+        return new Block.Table(
+                "inputs-" + block,
+                "Inputs: " + block.replace('-', ' '),
+                List.of(
+                        Column.text("Key"),
+                        Column.number("Low"),
+                        Column.number("Nominal"),
+                        Column.number("High"),
+                        Column.text("Origin, date"),
+                        Column.number("Nominal in SI")),
+                rows);
+    }
+
+    private static List<String> row(SiteTree.Entry entry) {
+        String key = entry.path().substring(entry.path().indexOf('.') + 1);
+        if (!(entry.value() instanceof Measure measure)) {
+            String text = entry.value() instanceof Enum<?> word
+                    ? SiteTree.word(word)
+                    : entry.value().toString();
+            return List.of(key, "", text, "", "", "");
+        }
+        if (measure.bounds().isEmpty()) {
+            return List.of(key, "", "UNKNOWN", "", origin(measure), "");
+        }
+        Measure.Bounds bounds = measure.bounds().get();
+        String unit = measure.dimension().siUnit();
+        String si = Numbers.significant(bounds.nominal().si(), 6);
+        boolean spread = measure.hasSpread();
+        return List.of(
+                key,
+                spread ? bounds.low().text() : "",
+                bounds.nominal().text(),
+                spread ? bounds.high().text() : "",
+                origin(measure),
+                trimmed(si) + (unit.isEmpty() ? "" : " " + unit));
+    }
+
+    private static String trimmed(String digits) {
+        if (digits.indexOf('.') < 0) {
+            return digits;
+        }
+        int exponent = digits.indexOf('e');
+        int end = exponent < 0 ? digits.length() : exponent;
+        String tail = digits.substring(end);
+        while (digits.charAt(end - 1) == '0') {
+            end--;
+        }
+        return digits.substring(0, digits.charAt(end - 1) == '.' ? end - 1 : end) + tail;
+    }
+
+    private static String origin(Measure measure) {
+        StringBuilder text = new StringBuilder();
+        switch (measure.origin()) {
+            case ASSUMED -> text.append(ASSUMED);
+            case UNSTATED -> text.append("not stated");
+            default ->
+                text.append(measure.origin().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        }
+        if (!measure.date().isEmpty()) {
+            text.append(", ").append(measure.date());
+        }
+        if (!measure.by().isEmpty()) {
+            text.append(", ").append(measure.by());
+        }
+        return text.toString();
+    }
+
+    private static void effective(ReportInput input, References references, List<Block> blocks) {
+        List<List<String>> rows = new ArrayList<>();
+        for (Assumption assumption : input.results().assumptions()) {
+            rows.add(List.of(
+                    assumption.key().isEmpty() ? "(model)" : assumption.key(),
+                    assumption.text(),
+                    references.cite(assumption.source())));
+        }
+        if (rows.isEmpty()) {
+            blocks.add(new Block.Paragraph("No value was taken that the file does not give."));
+        } else {
+            blocks.add(new Block.Table(
+                    "inputs-effective",
+                    "Effective inputs that the file does not give, ASSUMED by this tool",
+                    List.of(
+                            Column.text("Key that would replace it"),
+                            Column.text("Value or choice"),
+                            Column.text("Ref")),
+                    rows));
+        }
+    }
+
+    private static Block criteria(ReportInput input, References references) {
+        List<Block> blocks = new ArrayList<>();
+        Criteria criteria = input.site().criteria();
+        if (criteria == null) {
+            blocks.add(
+                    new Block.Paragraph("The site file has no block criteria; the checks use the bases listed below."));
+        } else {
+            blocks.add(new Block.Facts(List.of(
+                    new Block.Fact("Touch voltage", touch(criteria)),
+                    new Block.Fact("Footwear credited", or(criteria.footwearResistance(), "none")),
+                    new Block.Fact(
+                            "Covering credited",
+                            criteria.covering() == null
+                                    ? "none"
+                                    : or(criteria.covering().resistivity(), "") + " when wet, "
+                                            + or(criteria.covering().thickness(), "") + " thick"),
+                    new Block.Fact("Shocks merged below a dead time of", or(criteria.shockMergingTime(), "not given")),
+                    new Block.Fact("Owner's electrode resistance", or(criteria.electrodeResistance(), "not given")),
+                    new Block.Fact("Conductor before the fault", or(criteria.initialTemperature(), "not given")),
+                    new Block.Fact("Owner's final temperature", or(criteria.finalTemperature(), "not given")),
+                    new Block.Fact("Owner's protective margin", or(criteria.protectiveMargin(), "not given")))));
+        }
+        List<List<String>> rows = new ArrayList<>();
+        input.findings().stream()
+                .filter(f -> f.limit().isPresent())
+                .forEach(f -> rows.add(List.of(
+                        f.id(),
+                        earthing.report.document.Amount.text(f.limit(), f.unit()),
+                        f.basis().text(),
+                        references.cite(f.basis()))));
+        if (!rows.isEmpty()) {
+            blocks.add(new Block.Table(
+                    "criteria-limits",
+                    "Limits used, with clause and edition",
+                    List.of(Column.text("Check"), Column.number("Limit"), Column.text("Basis"), Column.text("Ref")),
+                    rows));
+        }
+        blocks.add(new Block.Paragraph(
+                "No credit for footwear or covering is taken unless it is declared above. Local codes and the owner's"
+                        + " rules govern where they are stricter."));
+        return new Block.Section("criteria", 2, "Criteria", blocks);
+    }
+
+    private static String touch(Criteria criteria) {
+        return switch (criteria.touch()) {
+            case EN_50522_2010 -> "EN 50522:2010";
+            case EN_50522_2022 -> "EN 50522:2022";
+            case IEEE_80_50KG -> "IEEE Std 80, body weight 50 kg";
+            case IEEE_80_70KG -> "IEEE Std 80, body weight 70 kg";
+        };
+    }
+
+    private static String or(@org.jspecify.annotations.Nullable Measure measure, String otherwise) {
+        if (measure == null) {
+            return otherwise;
+        }
+        return measure.bounds().map(b -> b.nominal().text()).orElse("unknown");
+    }
+}

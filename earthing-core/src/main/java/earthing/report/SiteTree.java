@@ -1,0 +1,85 @@
+package earthing.report;
+
+import earthing.quantity.Measure;
+import earthing.site.Site;
+import java.lang.reflect.RecordComponent;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** The site walked key by key, in the order of the site file. */
+final class SiteTree {
+
+    /**
+     * One given key.
+     *
+     * @param path dotted path; members of a list by their name or number in brackets
+     * @param value a {@link Measure}, a text, a number or a word
+     */
+    record Entry(String path, Object value) {}
+
+    private SiteTree() {}
+
+    static List<Entry> entries(Site site) {
+        List<Entry> entries = new ArrayList<>(128);
+        walk("", site, entries);
+        return entries;
+    }
+
+    private static void walk(String path, Object value, List<Entry> entries) {
+        if (value instanceof List<?> list) {
+            for (int i = 0; i < list.size(); i++) {
+                walk(path + "[" + nameOf(list.get(i), i + 1) + "]", list.get(i), entries);
+            }
+        } else if (value instanceof Record block && !(value instanceof Measure)) {
+            for (RecordComponent component : block.getClass().getRecordComponents()) {
+                Object inner = read(component, block);
+                if (inner != null) {
+                    String key = kebab(component.getName());
+                    walk(path.isEmpty() ? key : path + "." + key, inner, entries);
+                }
+            }
+        } else {
+            entries.add(new Entry(path, value));
+        }
+    }
+
+    private static String nameOf(Object member, int number) {
+        if (member instanceof Record block && !(member instanceof Measure)) {
+            for (RecordComponent component : block.getClass().getRecordComponents()) {
+                if (component.getName().equals("name") && read(component, block) instanceof String name) {
+                    return name;
+                }
+            }
+        }
+        return Integer.toString(number);
+    }
+
+    static @Nullable Object read(RecordComponent component, Record block) {
+        try {
+            return component.getAccessor().invoke(block);
+        } catch (ReflectiveOperationException e) {
+            throw new IllegalStateException("component " + component.getName() + " cannot be read", e);
+        }
+    }
+
+    /** The key of the site file: kebab case of a component's name. */
+    static String kebab(String name) {
+        StringBuilder key = new StringBuilder(name.length() + 4);
+        for (int i = 0; i < name.length(); i++) {
+            char c = name.charAt(i);
+            if (Character.isUpperCase(c)) {
+                key.append('-').append(Character.toLowerCase(c));
+            } else {
+                key.append(c);
+            }
+        }
+        return key.toString();
+    }
+
+    /** The word of the site file. */
+    static String word(Enum<?> word) {
+        return word.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

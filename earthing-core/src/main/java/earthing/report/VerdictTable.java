@@ -1,0 +1,90 @@
+package earthing.report;
+
+import earthing.compliance.Finding;
+import earthing.compliance.Status;
+import earthing.report.document.Amount;
+import earthing.report.document.Block;
+import earthing.report.render.TextRenderer;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The findings as a table for a terminal of 80 columns. */
+public final class VerdictTable {
+
+    private static final int WIDTH = 80;
+
+    private VerdictTable() {}
+
+    /**
+     * Prints the findings: what is not met first, then what is open, then what is met; what does not concern the site
+     * is counted only.
+     *
+     * @param findings the findings
+     * @return lines of at most 80 columns, each ended by a line feed
+     */
+    public static String text(List<Finding> findings) {
+        StringBuilder text = new StringBuilder();
+        text.append("Headline: ").append(Severity.headline(findings).text()).append('\n');
+        for (Finding.Group group : Severity.HEADLINE_GROUPS) {
+            String name = Severity.words(group);
+            text.append("  ")
+                    .append(name)
+                    .append(" ".repeat(24 - name.length()))
+                    .append(Severity.status(findings, group).text())
+                    .append('\n');
+        }
+        text.append('\n');
+        List<List<String>> rows = new ArrayList<>();
+        int elsewhere = 0;
+        for (Finding finding : findings.stream().sorted(Severity.HEAVIEST_FIRST).toList()) {
+            if (finding.status() == Status.NOT_APPLICABLE) {
+                elsewhere++;
+                continue;
+            }
+            rows.add(List.of(
+                    finding.id(),
+                    finding.status().text(),
+                    Amount.text(finding.value(), finding.unit()),
+                    Amount.text(finding.limit(), finding.unit()),
+                    Amount.margin(finding.margin())));
+        }
+        Block.Table table = new Block.Table(
+                "findings",
+                "Findings",
+                List.of(
+                        Block.Column.text("Check"),
+                        Block.Column.status("Status"),
+                        Block.Column.number("Value"),
+                        Block.Column.number("Limit"),
+                        Block.Column.number("Margin")),
+                rows);
+        text.append(TextRenderer.table(table, WIDTH));
+        if (elsewhere > 0) {
+            text.append('\n').append(elsewhere).append(" checks do not concern this site.\n");
+        }
+        advice(findings, text);
+        return text.toString();
+    }
+
+    private static void advice(List<Finding> findings, StringBuilder text) {
+        List<Finding> open = findings.stream()
+                .filter(f -> f.status() == Status.NOT_MET
+                        || f.status() == Status.INSUFFICIENT_DATA
+                        || f.status() == Status.NOT_ASSESSED)
+                .sorted(Severity.HEAVIEST_FIRST)
+                .toList();
+        for (Finding finding : open) {
+            text.append('\n')
+                    .append(finding.id())
+                    .append(": ")
+                    .append(finding.status().text())
+                    .append('\n');
+            TextRenderer.lines(finding.reason(), WIDTH - 2)
+                    .forEach(line -> text.append("  ").append(line).append('\n'));
+            if (!finding.advice().isBlank()) {
+                TextRenderer.lines("→ " + finding.advice(), WIDTH - 2)
+                        .forEach(line -> text.append("  ").append(line).append('\n'));
+            }
+        }
+    }
+}

@@ -1,0 +1,119 @@
+package earthing.report.document;
+
+import earthing.quantity.Numbers;
+import java.util.OptionalDouble;
+
+/**
+ * The text of an amount: three significant digits, with the unit and the prefix that the trade would write. The value
+ * itself stays as it is; only the printed text is scaled.
+ */
+public final class Amount {
+
+    private static final String[] PREFIXES = {"p", "n", "µ", "m", "", "k", "M", "G"};
+    private static final int NO_PREFIX = 4;
+
+    private Amount() {}
+
+    /**
+     * A unit to print in.
+     *
+     * @param perSi what one SI unit is in the printed unit
+     * @param unit the printed unit, empty for a pure number
+     */
+    public record Scale(double perSi, String unit) {
+        /**
+         * A value in the printed unit.
+         *
+         * @param si value in SI
+         * @return the scaled value
+         */
+        public double of(double si) {
+            return si * perSi;
+        }
+    }
+
+    /**
+     * An amount with its unit.
+     *
+     * @param si value in SI
+     * @param unit SI unit as in the results, empty or {@code 1} for a pure number
+     * @return for example {@code 6.45 kV}, {@code 70.0 mm²}, {@code 0.350}
+     */
+    public static String text(double si, String unit) {
+        Scale scale = scale(si, unit);
+        String digits = Numbers.brief(scale.of(si));
+        return scale.unit().isEmpty() ? digits : digits + " " + scale.unit();
+    }
+
+    /**
+     * An amount, if there is one.
+     *
+     * @param si value in SI, or none
+     * @param unit SI unit
+     * @return the amount, or a dash
+     */
+    public static String text(OptionalDouble si, String unit) {
+        return si.isPresent() ? text(si.getAsDouble(), unit) : "–";
+    }
+
+    /**
+     * A relative margin in per cent.
+     *
+     * @param margin margin as a fraction, or none
+     * @return for example {@code +12 %}, or a dash
+     */
+    public static String margin(OptionalDouble margin) {
+        if (margin.isEmpty()) {
+            return "–";
+        }
+        double percent = margin.getAsDouble() * 100;
+        String digits = Math.abs(percent) < 100 ? Numbers.significant(percent, 2) : Long.toString(Math.round(percent));
+        return (percent > 0 ? "+" : "") + digits + " %";
+    }
+
+    /**
+     * The unit in which an amount of a given size is printed.
+     *
+     * @param si the largest value that has to be printed, in SI
+     * @param unit SI unit
+     * @return the printed unit and its factor
+     */
+    public static Scale scale(double si, String unit) {
+        return switch (unit) {
+            case "", "1" -> new Scale(1, "");
+            case "m2" -> new Scale(1e6, "mm²");
+            case "degC" -> new Scale(1, "°C");
+            case "deg" -> new Scale(1, "°");
+            case "ohm.m" -> new Scale(1, "Ω·m");
+            case "ohm/m" -> new Scale(1e3, "Ω/km");
+            case "V/m" -> new Scale(1e-3, "kV/m");
+            case "/m2/a" -> new Scale(1e6, "/km²/a");
+            case "m" -> Math.abs(si) < 0.0095 && si != 0 ? new Scale(1e3, "mm") : new Scale(1, "m");
+            case "ohm" -> prefixed(si, "Ω", 3, 6);
+            case "s" -> prefixed(si, "s", 1, NO_PREFIX);
+            case "F", "C" -> prefixed(si, unit, 0, NO_PREFIX);
+            case "H" -> prefixed(si, unit, 1, NO_PREFIX);
+            case "V", "A", "J", "VA", "Hz", "W" -> prefixed(si, unit, 3, 7);
+            default -> new Scale(1, unit);
+        };
+    }
+
+    private static Scale prefixed(double si, String unit, int lowest, int highest) {
+        double size = Math.abs(si);
+        if (size == 0 || !Double.isFinite(size)) {
+            return new Scale(1, unit);
+        }
+        int prefix = NO_PREFIX;
+        double perSi = 1;
+        // 999.5 rounds to 1000 in three digits, so the next prefix begins there.
+        while (prefix < highest && size * perSi >= 999.5) {
+            perSi /= 1000;
+            prefix++;
+        }
+        while (prefix > lowest && size * perSi < 0.9995) {
+            perSi *= 1000;
+            prefix--;
+        }
+        return new Scale(perSi, PREFIXES[prefix] + unit);
+    }
+}

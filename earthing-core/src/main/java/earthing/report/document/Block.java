@@ -1,0 +1,218 @@
+package earthing.report.document;
+
+import earthing.quantity.Worked;
+import earthing.study.Curve;
+import java.util.List;
+import java.util.Optional;
+
+/** A piece of a document. */
+public sealed interface Block {
+
+    /**
+     * A section with a heading.
+     *
+     * @param id anchor, unique in the document
+     * @param level 2 for a main section, 3 and 4 below it; the title of the document is level 1
+     * @param title heading
+     * @param blocks what stands under it; sections among them are one level deeper
+     */
+    record Section(String id, int level, String title, List<Block> blocks) implements Block {
+        /** Copies the blocks and checks that headings nest without a gap. */
+        public Section {
+            if (level < 2 || level > 6) {
+                throw new IllegalArgumentException("the level of a section must be 2 to 6; have " + level);
+            }
+            blocks = List.copyOf(blocks);
+            for (Block block : blocks) {
+                if (block instanceof Section inner && inner.level() != level + 1) {
+                    throw new IllegalArgumentException("section " + inner.id() + " inside " + id + " must have level "
+                            + (level + 1) + "; have " + inner.level());
+                }
+            }
+        }
+    }
+
+    /**
+     * Running text.
+     *
+     * @param text one paragraph without line breaks
+     */
+    record Paragraph(String text) implements Block {}
+
+    /**
+     * The answer in one line.
+     *
+     * @param status word of the status
+     * @param text sentence that says what it covers
+     */
+    record Headline(String status, String text) implements Block {}
+
+    /**
+     * A table.
+     *
+     * @param id anchor, unique in the document
+     * @param caption what the table shows
+     * @param columns the columns
+     * @param rows the cells, as many in each row as there are columns
+     */
+    record Table(String id, String caption, List<Column> columns, List<List<String>> rows) implements Block {
+        /** Copies the rows and counts their cells. */
+        public Table {
+            columns = List.copyOf(columns);
+            rows = rows.stream().map(List::copyOf).toList();
+            for (List<String> row : rows) {
+                if (row.size() != columns.size()) {
+                    throw new IllegalArgumentException("table " + id + " has " + columns.size()
+                            + " columns; have a row of " + row.size() + " cells");
+                }
+            }
+        }
+    }
+
+    /**
+     * A column of a table.
+     *
+     * @param head heading
+     * @param unit unit of all its cells; empty where the cells carry their own or have none
+     * @param kind how it is set
+     */
+    record Column(String head, String unit, Kind kind) {
+        /** How a column is set. */
+        public enum Kind {
+            /** Words, to the left. */
+            TEXT,
+            /** Amounts, to the right. */
+            NUMBER,
+            /** The word of a status. */
+            STATUS
+        }
+
+        /**
+         * A column of words.
+         *
+         * @param head heading
+         * @return the column
+         */
+        public static Column text(String head) {
+            return new Column(head, "", Kind.TEXT);
+        }
+
+        /**
+         * A column of amounts that carry their units.
+         *
+         * @param head heading
+         * @return the column
+         */
+        public static Column number(String head) {
+            return new Column(head, "", Kind.NUMBER);
+        }
+
+        /**
+         * A column of statuses.
+         *
+         * @param head heading
+         * @return the column
+         */
+        public static Column status(String head) {
+            return new Column(head, "", Kind.STATUS);
+        }
+
+        /**
+         * The heading with its unit.
+         *
+         * @return for example {@code Height [m]}
+         */
+        public String heading() {
+            return unit.isEmpty() ? head : head + " [" + unit + "]";
+        }
+    }
+
+    /**
+     * A list.
+     *
+     * @param items one line of text each
+     */
+    record Bullets(List<String> items) implements Block {
+        /** Copies the items. */
+        public Bullets {
+            items = List.copyOf(items);
+        }
+    }
+
+    /**
+     * A figure.
+     *
+     * @param id anchor, unique in the document
+     * @param caption what it shows
+     * @param alternative the same in words, for a reader who does not see it
+     * @param svg the drawing
+     * @param data the data behind it, where it is a chart
+     */
+    record Figure(String id, String caption, String alternative, String svg, Optional<Curve> data) implements Block {
+        /** Refuses a figure without a text alternative. */
+        public Figure {
+            if (alternative.isBlank()) {
+                throw new IllegalArgumentException("figure " + id + " needs a text alternative");
+            }
+        }
+    }
+
+    /**
+     * A line of working.
+     *
+     * @param subject what is worked out
+     * @param line the line
+     * @param basis where the formula or the limit comes from; empty if it is told elsewhere
+     */
+    record Working(String subject, Worked line, String basis) implements Block {}
+
+    /**
+     * Cautions.
+     *
+     * @param title heading
+     * @param lines the cautions
+     */
+    record Caution(String title, List<String> lines) implements Block {
+        /** Copies the lines. */
+        public Caution {
+            lines = List.copyOf(lines);
+        }
+    }
+
+    /**
+     * Names and values.
+     *
+     * @param facts the pairs
+     */
+    record Facts(List<Fact> facts) implements Block {
+        /** Copies the pairs. */
+        public Facts {
+            facts = List.copyOf(facts);
+        }
+    }
+
+    /**
+     * A name with its value.
+     *
+     * @param name the name
+     * @param value the value; a line to fill in by hand where it is empty
+     */
+    record Fact(String name, String value) {
+        /**
+         * Whether a person fills it in.
+         *
+         * @return true for an empty value
+         */
+        public boolean toFillIn() {
+            return value.isEmpty();
+        }
+    }
+
+    /**
+     * Text that is printed as it stands.
+     *
+     * @param label what it is
+     * @param text the text
+     */
+    record Preformatted(String label, String text) implements Block {}
+}

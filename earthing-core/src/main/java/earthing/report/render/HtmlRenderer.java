@@ -1,0 +1,172 @@
+package earthing.report.render;
+
+import earthing.report.document.Block;
+import earthing.report.document.Document;
+import earthing.report.markup.Markup;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Locale;
+
+/** A document as one self-contained HTML page, well-formed as XML too; nothing is fetched from anywhere. */
+public final class HtmlRenderer {
+
+    private final Markup page = new Markup();
+
+    private HtmlRenderer() {}
+
+    /**
+     * Renders a document.
+     *
+     * @param document the document
+     * @return the page
+     */
+    public static String render(Document document) {
+        HtmlRenderer renderer = new HtmlRenderer();
+        renderer.page(document);
+        return "<!DOCTYPE html>\n" + renderer.page.end() + "\n";
+    }
+
+    private void page(Document document) {
+        page.open("html", "lang", document.language(), "xmlns", "http://www.w3.org/1999/xhtml");
+        page.text("\n").open("head").empty("meta", "charset", "utf-8");
+        page.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
+        page.leaf("title", document.title()).leaf("style", stylesheet()).close();
+        page.text("\n").open("body").open("main");
+        page.leaf("h1", document.title());
+        contents(document);
+        document.blocks().forEach(this::block);
+        page.close().close().close();
+    }
+
+    private void contents(Document document) {
+        page.open("nav", "aria-label", "Contents").open("ol");
+        for (Block block : document.blocks()) {
+            if (block instanceof Block.Section section) {
+                page.open("li")
+                        .leaf("a", section.title(), "href", "#" + section.id())
+                        .close();
+            }
+        }
+        page.close().close();
+    }
+
+    private void block(Block block) {
+        page.text("\n");
+        if (block instanceof Block.Section section) {
+            page.open("section", "id", section.id(), "aria-labelledby", section.id() + "-heading");
+            page.leaf("h" + section.level(), section.title(), "id", section.id() + "-heading");
+            section.blocks().forEach(this::block);
+            page.close();
+        } else if (block instanceof Block.Paragraph paragraph) {
+            page.leaf("p", paragraph.text());
+        } else if (block instanceof Block.Headline headline) {
+            page.open("p", "class", "headline " + statusClass(headline.status()));
+            page.leaf("strong", headline.status()).text(" – " + headline.text()).close();
+        } else if (block instanceof Block.Table table) {
+            table(table);
+        } else if (block instanceof Block.Bullets bullets) {
+            list(bullets.items());
+        } else if (block instanceof Block.Figure figure) {
+            figure(figure);
+        } else if (block instanceof Block.Working working) {
+            page.open("div", "class", "working").leaf("p", working.subject());
+            page.leaf("code", working.line().text());
+            if (!working.basis().isEmpty()) {
+                page.leaf("p", working.basis(), "class", "basis");
+            }
+            page.close();
+        } else if (block instanceof Block.Caution caution) {
+            page.open("aside", "class", "caution", "aria-label", caution.title());
+            page.leaf("p", caution.title(), "class", "caution-title");
+            list(caution.lines());
+            page.close();
+        } else if (block instanceof Block.Facts facts) {
+            facts(facts);
+        } else if (block instanceof Block.Preformatted preformatted) {
+            page.leaf("p", preformatted.label());
+            page.leaf("pre", preformatted.text(), "tabindex", "0");
+        }
+    }
+
+    private void table(Block.Table table) {
+        page.open("div", "class", "wide", "tabindex", "0", "role", "region", "aria-label", table.caption());
+        page.open("table", "id", table.id()).leaf("caption", table.caption());
+        page.open("thead").open("tr");
+        for (Block.Column column : table.columns()) {
+            if (column.kind() == Block.Column.Kind.NUMBER) {
+                page.leaf("th", column.heading(), "scope", "col", "class", "number");
+            } else {
+                page.leaf("th", column.heading(), "scope", "col");
+            }
+        }
+        page.close().close().open("tbody");
+        for (List<String> row : table.rows()) {
+            page.text("\n").open("tr");
+            for (int i = 0; i < row.size(); i++) {
+                cell(table.columns().get(i), row.get(i), i == 0);
+            }
+            page.close();
+        }
+        page.close().close().close();
+    }
+
+    private void cell(Block.Column column, String content, boolean first) {
+        if (first) {
+            page.leaf("th", content, "scope", "row");
+            return;
+        }
+        switch (column.kind()) {
+            case NUMBER -> page.leaf("td", content, "class", "number");
+            case STATUS -> page.leaf("td", content, "class", statusClass(content));
+            case TEXT -> page.leaf("td", content);
+        }
+    }
+
+    private void list(List<String> items) {
+        page.open("ul");
+        items.forEach(item -> page.leaf("li", item));
+        page.close();
+    }
+
+    private void figure(Block.Figure figure) {
+        page.open("figure", "id", figure.id()).raw(figure.svg());
+        page.open("figcaption").text(figure.caption());
+        page.open("details").leaf("summary", "In words").leaf("p", figure.alternative());
+        page.close().close().close();
+    }
+
+    private void facts(Block.Facts facts) {
+        page.open("dl");
+        for (Block.Fact fact : facts.facts()) {
+            page.open("div").leaf("dt", fact.name());
+            if (fact.toFillIn()) {
+                page.open("dd", "class", "blank", "aria-label", "to be filled in by hand")
+                        .text("\u00a0")
+                        .close();
+            } else {
+                page.leaf("dd", fact.value());
+            }
+            page.close();
+        }
+        page.close();
+    }
+
+    private static String statusClass(String status) {
+        return "status " + status.toLowerCase(Locale.ROOT).replace(' ', '-');
+    }
+
+    /** The style sheet; it has none of the characters that HTML and XML would read differently. */
+    private static String stylesheet() {
+        try (InputStream in = HtmlRenderer.class.getResourceAsStream("report.css")) {
+            if (in == null) {
+                throw new IllegalStateException("the style sheet is missing from the library");
+            }
+            return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
