@@ -24,12 +24,12 @@ final class Fixtures {
     static final Source STANDARD = Source.standard("EN 50522:2022", "figure 4", Source.Status.FROM_MEMORY);
     static final Source PRACTICE = Source.commonPractice("separation of the control cable");
     static final Source TOOL = Source.tool("thin-wire solution");
-    static final Source PAPER = Source.publication("Sunde, Earth conduction effects, 1949", "p. 75", Source.Status.FROM_MEMORY);
+    static final Source PAPER =
+            Source.publication("Sunde, Earth conduction effects, 1949", "p. 75", Source.Status.FROM_MEMORY);
 
     static final String HASH = "0123456789abcdef".repeat(4);
 
-    static final String SITE_FILE =
-            """
+    static final String SITE_FILE = """
             file-version: 1
             site: {name: "Fernmoor crossing & <switch> 3", pole: "3", stage: design}
             system:
@@ -81,7 +81,8 @@ final class Fixtures {
         if (outcome instanceof ReadOutcome.Valid read) {
             return read.site();
         }
-        throw new IllegalStateException(((ReadOutcome.Invalid) outcome).problems().toString());
+        throw new IllegalStateException(
+                ((ReadOutcome.Invalid) outcome).problems().toString());
     }
 
     static ReportInput input() {
@@ -108,11 +109,14 @@ final class Fixtures {
                         .with("U", 22000, "V")
                         .with("R", 39.69, "ohm")
                         .gives(320, "A")));
-        results.add(Result.of("fault.single.clearing-time", kase("fault", "single"), "high", 0.5, "s", "as given", TOOL));
+        results.add(
+                Result.of("fault.single.clearing-time", kase("fault", "single"), "high", 0.5, "s", "as given", TOOL));
         results.add(Result.of("epr.main", kase("fault", "single"), "high", 10240, "V", "loop", TOOL));
         results.add(Result.of("touch.cubicle.voltage", kase("fault", "single"), "high", 3400, "V", "thin wire", TOOL));
-        results.add(Result.of("touch.cubicle.permissible", kase("fault", "single"), "high", 220, "V", "table", STANDARD));
-        results.add(Result.of("conductor.upper.final-temperature", Case.NONE, "high", 74, "degC", "adiabatic", STANDARD));
+        results.add(
+                Result.of("touch.cubicle.permissible", kase("fault", "single"), "high", 220, "V", "table", STANDARD));
+        results.add(
+                Result.of("conductor.upper.final-temperature", Case.NONE, "high", 74, "degC", "adiabatic", STANDARD));
         results.add(Result.of("circuit.upper.self-inductance", Case.NONE, "nominal", 8.9e-6, "H", "filament", TOOL));
         double[] open = {6450, 41000, 5200, 0};
         for (int i = 0; i < 3; i++) {
@@ -120,11 +124,38 @@ final class Fixtures {
             for (String wave : List.of("8/20", "0.25/100")) {
                 Case kase = kase("wave", wave, "entry", "tank", "arrangement", arrangement);
                 results.add(Result.of(
-                                "surge.cable-end.trip-coil.cubicle.open-voltage", kase, "nominal", open[i], "V", "pole circuit", TOOL)
+                                "surge.cable-end.trip-coil.cubicle.open-voltage",
+                                kase,
+                                "nominal",
+                                open[i],
+                                "V",
+                                "pole circuit",
+                                TOOL)
                         .withHandValue(open[i] * 1.02));
-                results.add(Result.of("surge.cable-end.trip-coil.cubicle.resistive", kase, "nominal", open[i] / 9, "V", "pole circuit", TOOL));
-                results.add(Result.of("surge.cable-end.trip-coil.cubicle.inductive", kase, "nominal", open[i] * 8 / 9, "V", "pole circuit", TOOL));
-                results.add(Result.of("surge.cable-end.trip-coil.cubicle.short-circuit-current", kase, "nominal", 3900, "A", "pole circuit", TOOL));
+                results.add(Result.of(
+                        "surge.cable-end.trip-coil.cubicle.resistive",
+                        kase,
+                        "nominal",
+                        open[i] / 9,
+                        "V",
+                        "pole circuit",
+                        TOOL));
+                results.add(Result.of(
+                        "surge.cable-end.trip-coil.cubicle.inductive",
+                        kase,
+                        "nominal",
+                        open[i] * 8 / 9,
+                        "V",
+                        "pole circuit",
+                        TOOL));
+                results.add(Result.of(
+                        "surge.cable-end.trip-coil.cubicle.short-circuit-current",
+                        kase,
+                        "nominal",
+                        3900,
+                        "A",
+                        "pole circuit",
+                        TOOL));
                 results.add(Result.of("surge.tank.peak", kase, "nominal", 345000, "V", "pole circuit", TOOL));
                 results.add(Result.of("surge.cubicle.peak", kase, "nominal", 301000, "V", "pole circuit", TOOL));
             }
@@ -132,8 +163,16 @@ final class Fixtures {
             results.add(Result.of("cable.power-frequency.voltage", fault, "high", open[i] / 5, "V", "loop", TOOL));
             results.add(Result.of("touch.cubicle.voltage", fault, "high", 3000 + i, "V", "thin wire", TOOL));
         }
-        results.add(Result.of("surge.cubicle.peak", kase("wave", "8/20", "arrangement", "both", "broken", "tee"), "nominal", 280000, "V", "pole circuit", TOOL));
-        results.add(Result.of("epr.main", kase("fault", "single"), "electrode-resistance=60 ohm", 15000, "V", "loop", TOOL));
+        results.add(Result.of(
+                "surge.cubicle.peak",
+                kase("wave", "8/20", "arrangement", "both", "broken", "tee"),
+                "nominal",
+                280000,
+                "V",
+                "pole circuit",
+                TOOL));
+        results.add(Result.of(
+                "epr.main", kase("fault", "single"), "electrode-resistance=60 ohm", 15000, "V", "loop", TOOL));
         results.add(Result.of("something.new", Case.NONE, "nominal", 1.5, "", "unheard of", PAPER));
         return new StudyResults(
                 results,
@@ -143,7 +182,9 @@ final class Fixtures {
                         kase("arrangement", "unearthed"),
                         "An unearthed cubicle needs its capacitances; without them there is no value.",
                         List.of("cubicle.capacitance-to-earth", "cubicle.capacitance-to-cable"))),
-                List.of(new Assumption("line.surge-impedance", "450 ohm", PRACTICE), new Assumption("", "lumped pole", TOOL)),
+                List.of(
+                        new Assumption("line.surge-impedance", "450 ohm", PRACTICE),
+                        new Assumption("", "lumped pole", TOOL)),
                 List.of("The lumped pole holds for fronts of 0.5 µs and more; 0.25/100 lies outside."));
     }
 
@@ -157,9 +198,17 @@ final class Fixtures {
                 double s = t[i] / (6e-6 + k * 2e-6);
                 u[i] = 9000 * (1 - 0.1 * k) * (3 - s) * s * s * Math.exp(-s);
             }
-            traces.add(new Curve.Trace(ResultTable.ARRANGEMENTS.get(k) + (k == 1 ? " with a rather long name that goes on" : ""), t, u));
+            traces.add(new Curve.Trace(
+                    ResultTable.ARRANGEMENTS.get(k) + (k == 1 ? " with a rather long name that goes on" : ""), t, u));
         }
-        return new Curve("surge.cable-end.waveforms", "Voltage at the cubicle end, open, 8/20", "Time", "s", "Voltage core to chassis", "V", traces);
+        return new Curve(
+                "surge.cable-end.waveforms",
+                "Voltage at the cubicle end, open, 8/20",
+                "Time",
+                "s",
+                "Voltage core to chassis",
+                "V",
+                traces);
     }
 
     private static Curve profile() {
@@ -171,19 +220,38 @@ final class Fixtures {
             y[i] = 10000 / (1 + x[i]);
             limit[i] = 220;
         }
-        return new Curve("touch.profile", "Surface potential along x", "Distance from the pole", "m", "Potential", "V",
+        return new Curve(
+                "touch.profile",
+                "Surface potential along x",
+                "Distance from the pole",
+                "m",
+                "Potential",
+                "V",
                 List.of(new Curve.Trace("surface potential", x, y), new Curve.Trace("permissible touch", x, limit)));
     }
 
     private static Curve temperature() {
-        return new Curve("conductor.history", "Temperature over the reclose sequence", "Time", "s", "Temperature", "degC",
-                List.of(new Curve.Trace("upper", new double[] {0, 0.5, 1.5, 2.0, 20}, new double[] {30, 52, 51, 74, 60})));
+        return new Curve(
+                "conductor.history",
+                "Temperature over the reclose sequence",
+                "Time",
+                "s",
+                "Temperature",
+                "degC",
+                List.of(new Curve.Trace(
+                        "upper", new double[] {0, 0.5, 1.5, 2.0, 20}, new double[] {30, 52, 51, 74, 60})));
     }
 
     private static Curve permissible() {
         double[] t = {0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10};
         double[] u = {716, 654, 537, 220, 117, 96, 86, 85};
-        return new Curve("safety.permissible", "Permissible touch voltage", "Time", "s", "Voltage", "V",
+        return new Curve(
+                "safety.permissible",
+                "Permissible touch voltage",
+                "Time",
+                "s",
+                "Voltage",
+                "V",
                 List.of(new Curve.Trace("EN 50522:2022", t, u)));
     }
 
@@ -200,16 +268,30 @@ final class Fixtures {
                 kase("fault", "single"),
                 "high",
                 STANDARD,
-                Optional.of(Worked.of("U", "I * R").with("I", 320, "A").with("R", value / 320, "ohm").gives(value, unit)),
+                Optional.of(Worked.of("U", "I * R")
+                        .with("I", 320, "A")
+                        .with("R", value / 320, "ohm")
+                        .gives(value, unit)),
                 "Value and limit were compared.",
                 status == Status.NOT_MET ? "Lower the resistance of the main electrode." : "");
     }
 
     static Finding plain(String id, Finding.Group group, Status status, Source basis) {
         return new Finding(
-                id, group, "subject of " + id, status, OptionalDouble.empty(), OptionalDouble.empty(), "",
-                OptionalDouble.empty(), Case.NONE, "", basis, Optional.empty(),
-                "This was found on the drawing.", "Fill in control-cable.screen.bond.");
+                id,
+                group,
+                "subject of " + id,
+                status,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                "",
+                OptionalDouble.empty(),
+                Case.NONE,
+                "",
+                basis,
+                Optional.empty(),
+                "This was found on the drawing.",
+                "Fill in control-cable.screen.bond.");
     }
 
     static List<Finding> findings() {
