@@ -1,7 +1,9 @@
 package earthing.safety;
 
+import de.siegmar.fastcsv.reader.CommentStrategy;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import earthing.quantity.Source;
 import java.util.ArrayList;
 import java.util.List;
@@ -27,11 +29,12 @@ public final class OwnerCurve {
         List<Double> durations = new ArrayList<>();
         List<Double> voltages = new ArrayList<>();
         boolean heading = true;
-        for (CsvRecord line : CsvReader.builder().ofCsvRecord(text)) {
+        for (CsvRecord line : CsvReader.builder()
+                .commentStrategy(CommentStrategy.SKIP)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .ofCsvRecord(text)) {
             String first = line.getField(0).strip();
-            if ((first.isEmpty() && line.getFieldCount() == 1) || first.startsWith("#")) {
-                continue;
-            }
             if (line.getFieldCount() != 2) {
                 throw new IllegalArgumentException("line " + line.getStartingLineNumber()
                         + ": expected duration [s] and voltage [V]; have " + line.getFieldCount() + " fields");
