@@ -150,6 +150,9 @@ public final class EarthFault {
             throw new IllegalArgumentException("the fault circuit has no solution: its matrix is singular");
         }
         solver.solve(right, x);
+        if (!system.neutral().connected()) {
+            x.set(neutral, 0, 0, 0); // its row says so; elimination leaves a rounding error
+        }
         return result(system, earth, kind, ret, x, residual(matrix, x, right), solver.quality());
     }
 
@@ -199,7 +202,7 @@ public final class EarthFault {
             ReturnLadder ladder = ret.ladder.get();
             int pole = ladder.poleNode();
             if (ret.bonded) {
-                towardsStation = ladder.spanCurrent(pole, total, neutralCurrent).negate();
+                towardsStation = Complex.ZERO.subtract(ladder.spanCurrent(pole, total, neutralCurrent));
                 beyond = pole + 1 < ladder.nodes() ? ladder.spanCurrent(pole + 1, total, neutralCurrent) : Complex.ZERO;
             }
             for (int k = 0; k < ladder.nodes(); k++) {

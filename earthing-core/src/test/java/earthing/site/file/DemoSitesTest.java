@@ -47,7 +47,7 @@ final class DemoSitesTest {
 
     @Test
     void thereIsASiteForEveryLesson() throws IOException {
-        assertThat(sites()).hasSizeGreaterThanOrEqualTo(1);
+        assertThat(sites()).hasSizeGreaterThanOrEqualTo(9);
     }
 
     private static List<String> problems(ReadOutcome outcome) {

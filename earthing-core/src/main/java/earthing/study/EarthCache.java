@@ -1,0 +1,21 @@
+package earthing.study;
+
+import earthing.electrode.wire.Bar;
+import earthing.electrode.wire.EarthElectrodes;
+import earthing.soil.SoilModel;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Solved electrodes of one run, so that equal ground and bars are solved once. */
+final class EarthCache {
+
+    private record Problem(SoilModel soil, List<Bar> bars) {}
+
+    private final Map<Problem, EarthElectrodes> solved = new HashMap<>();
+
+    EarthElectrodes solve(SoilModel soil, List<Bar> bars) {
+        return solved.computeIfAbsent(
+                new Problem(soil, List.copyOf(bars)), p -> EarthElectrodes.of(p.soil(), p.bars()));
+    }
+}

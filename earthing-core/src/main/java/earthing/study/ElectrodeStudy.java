@@ -1,0 +1,64 @@
+package earthing.study;
+
+import earthing.quantity.Dimension;
+import earthing.quantity.Source;
+import earthing.soil.SoilModel;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Soil and electrode: the numbers of one bound. */
+final class ElectrodeStudy {
+
+    private static final Source WIRE = Source.publication(
+            "Sunde, Earth Conduction Effects in Transmission Systems, 1949",
+            "point source in layered ground; Galerkin solution of this library, docs/theory/electrode.md",
+            Source.Status.FROM_MEMORY);
+    private static final Source DECLARED = Source.owner("electrodes.resistance");
+
+    private ElectrodeStudy() {}
+
+    static List<Result> of(SiteEarth earth) {
+        List<Result> results = new ArrayList<>();
+        SoilModel soil = earth.soil();
+        for (int i = 0; i < soil.layerCount(); i++) {
+            String layer = "soil.layer." + (i + 1) + ".";
+            results.add(number(layer + "resistivity", earth, soil.resistivity(i), Dimension.RESISTIVITY, "soil model"));
+            if (i < soil.layerCount() - 1) {
+                results.add(number(layer + "thickness", earth, soil.thickness(i), Dimension.LENGTH, "soil model"));
+            }
+        }
+        List<String> names = earth.names();
+        for (int i = 0; i < names.size(); i++) {
+            String name = names.get(i);
+            boolean solved = earth.hasShape(name);
+            results.add(Result.of(
+                    "electrode." + name + ".resistance",
+                    Case.NONE,
+                    earth.at(),
+                    earth.resistance(name, name),
+                    "ohm",
+                    solved
+                            ? "thin-wire Galerkin, "
+                                    + (soil.layerCount() == 1 ? "uniform soil" : soil.layerCount() + " layers")
+                            : "declared value",
+                    solved ? WIRE : DECLARED));
+            for (int j = i + 1; j < names.size(); j++) {
+                if (solved && earth.hasShape(names.get(j))) {
+                    results.add(Result.of(
+                            "electrode.mutual." + name + "." + names.get(j),
+                            Case.NONE,
+                            earth.at(),
+                            earth.resistance(name, names.get(j)),
+                            "ohm",
+                            "thin-wire Galerkin",
+                            WIRE));
+                }
+            }
+        }
+        return results;
+    }
+
+    private static Result number(String id, SiteEarth earth, double value, Dimension dimension, String model) {
+        return Result.of(id, Case.NONE, earth.at(), value, dimension.siUnit(), model, Source.owner("soil"));
+    }
+}

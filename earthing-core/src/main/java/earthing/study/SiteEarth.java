@@ -1,0 +1,144 @@
+package earthing.study;
+
+import earthing.electrode.wire.Bar;
+import earthing.electrode.wire.EarthElectrodes;
+import earthing.quantity.Measure.Bound;
+import earthing.quantity.Source;
+import earthing.site.Electrode;
+import earthing.site.Season;
+import earthing.site.Site;
+import earthing.site.Soil;
+import earthing.site.SoilLayer;
+import earthing.site.SoilState;
+import earthing.soil.Layer;
+import earthing.soil.SoilModel;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The ground and the electrodes of a site at one bound of the soil. {@code low} takes the low resistivities, {@code
+ * high} the high ones with the worst season on the top depth.
+ */
+final class SiteEarth {
+
+    private static final Source SEASON = Source.tool("the season scales a top depth, not the whole ground");
+
+    private final Bound bound;
+    private final SoilModel soil;
+    private final Optional<EarthElectrodes> solved;
+    private final Map<String, Double> declared;
+    private final List<String> names;
+
+    private SiteEarth(Bound bound, SoilModel soil, Optional<EarthElectrodes> solved, Map<String, Double> declared) {
+        this.bound = bound;
+        this.soil = soil;
+        this.solved = solved;
+        this.declared = declared;
+        List<String> all = new ArrayList<>(solved.map(EarthElectrodes::names).orElse(List.of()));
+        all.addAll(declared.keySet());
+        this.names = List.copyOf(all);
+    }
+
+    /** Solves the electrodes of a site. */
+    static SiteEarth of(Site site, Bound bound, Inputs inputs, EarthCache cache) throws MissingInput {
+        SoilModel soil = soil(site.soil(), bound, inputs);
+        if (site.electrodes().isEmpty()) {
+            throw new MissingInput("the file describes no electrode", "electrodes");
+        }
+        List<Bar> bars = new ArrayList<>();
+        Map<String, Double> declared = new LinkedHashMap<>();
+        for (Electrode electrode : site.electrodes()) {
+            List<Bar> shape = ElectrodeBars.of(electrode, site.pole(), inputs);
+            if (!shape.isEmpty()) {
+                bars.addAll(shape);
+            } else {
+                declared.put(electrode.name(), inputs.need(electrode.resistance(), "electrodes.resistance", bound));
+            }
+        }
+        bars.addAll(ElectrodeBars.poleButt(site.pole(), bound, inputs));
+        Optional<EarthElectrodes> solved = bars.isEmpty() ? Optional.empty() : Optional.of(cache.solve(soil, bars));
+        return new SiteEarth(bound, soil, solved, declared);
+    }
+
+    private static SoilModel soil(@org.jspecify.annotations.Nullable Soil soil, Bound bound, Inputs inputs)
+            throws MissingInput {
+        if (soil == null) {
+            throw new MissingInput("the file does not describe the soil", "soil.resistivity");
+        }
+        List<Layer> layers = new ArrayList<>();
+        if (soil.layers().isEmpty()) {
+            layers.add(Layer.below(inputs.need(soil.resistivity(), "soil.resistivity", bound)));
+        }
+        for (int i = 0; i < soil.layers().size(); i++) {
+            SoilLayer layer = soil.layers().get(i);
+            double resistivity = inputs.need(layer.resistivity(), "soil.layers.resistivity", bound);
+            layers.add(
+                    i == soil.layers().size() - 1
+                            ? Layer.below(resistivity)
+                            : new Layer(resistivity, inputs.need(layer.thickness(), "soil.layers.thickness")));
+        }
+        SoilModel model = SoilModel.of(layers);
+        Season season = soil.season();
+        if (season == null) {
+            return model;
+        }
+        SoilState state = season.surveyState();
+        if (state == null || state == SoilState.UNKNOWN) {
+            inputs.choice("soil.season.survey-state", "wet: the survey is taken as the moist state", SEASON);
+        }
+        double depth = inputs.need(season.depth(), "soil.season.depth");
+        double factor = inputs.need(season.factor(), "soil.season.factor");
+        boolean surveyedAtWorst = state == SoilState.DRY || state == SoilState.FROZEN;
+        if (bound == Bound.HIGH && !surveyedAtWorst) {
+            return model.seasonal(depth, factor);
+        }
+        return bound == Bound.LOW && surveyedAtWorst ? model.seasonal(depth, 1 / factor) : model;
+    }
+
+    String at() {
+        return bound.name().toLowerCase(Locale.ROOT);
+    }
+
+    Bound bound() {
+        return bound;
+    }
+
+    SoilModel soil() {
+        return soil;
+    }
+
+    /** Electrodes in order; {@link ElectrodeBars#POLE_BUTT} among them where the pole's metal reaches the soil. */
+    List<String> names() {
+        return names;
+    }
+
+    /** The solved bars; empty where only resistances were declared. */
+    Optional<EarthElectrodes> fields() {
+        return solved;
+    }
+
+    /** Whether the shape of an electrode is known. */
+    boolean hasShape(String name) {
+        return solved.map(s -> s.names().contains(name)).orElse(false);
+    }
+
+    /** Self or mutual resistance [Ω]; between electrodes of which one has no shape the mutual is taken as 0. */
+    double resistance(String one, String other) {
+        if (solved.isPresent() && hasShape(one) && hasShape(other)) {
+            return solved.get().resistances().mutual(one, other);
+        }
+        return one.equals(other) ? declaredResistance(one) : 0;
+    }
+
+    private double declaredResistance(String name) {
+        Double value = declared.get(name);
+        if (value == null) {
+            throw new IllegalArgumentException("no electrode \"" + name + "\"; have " + names);
+        }
+        return value;
+    }
+}

@@ -1,0 +1,160 @@
+package earthing.study;
+
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import earthing.quantity.Source;
+import earthing.site.ControlCable;
+import earthing.site.Cubicle;
+import earthing.site.Electrode;
+import earthing.site.Position;
+import earthing.site.Screen;
+import earthing.site.ScreenBond;
+import earthing.site.Site;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The site with one thing changed, so that every arrangement runs through the same code. */
+final class SiteVariant {
+
+    /** Distance at which an own electrode is put where the file describes none [m]. */
+    static final double OWN_ELECTRODE_DISTANCE = 5;
+
+    private static final String ASSUMED = "cubicle, assumed";
+
+    private SiteVariant() {}
+
+    /** The site with the cubicle earthed otherwise; an own electrode is assumed where none is described. */
+    static Site arranged(Site site, Arrangement arrangement, Inputs inputs) throws MissingInput {
+        Cubicle cubicle = site.cubicle();
+        if (cubicle == null) {
+            throw new MissingInput("the file describes no cubicle", "cubicle");
+        }
+        boolean own = arrangement == Arrangement.SEPARATE || arrangement == Arrangement.BOTH;
+        List<Electrode> electrodes = site.electrodes();
+        String electrode = cubicle.electrode();
+        if (own && electrode == null) {
+            if (cubicle.earth() == arrangement.earth()) {
+                throw new MissingInput("the cubicle's own electrode is not named", "cubicle.electrode");
+            }
+            Electrode main = electrode(site, EarthPaths.mainElectrode(site).orElse(""))
+                    .orElseThrow(() -> new MissingInput("the file describes no electrode", "electrodes"));
+            electrodes = new ArrayList<>(electrodes);
+            electrodes.add(moved(main));
+            electrode = ASSUMED;
+            inputs.choice(
+                    "cubicle.electrode",
+                    "for the arrangements with an own electrode: a copy of the main electrode, 5 m to the side",
+                    Source.tool("an electrode of the same kind is what a crew would drive"));
+        }
+        return with(
+                site,
+                new Cubicle(
+                        cubicle.height(),
+                        arrangement.earth(),
+                        cubicle.teeLength(),
+                        cubicle.tee(),
+                        own ? electrode : null,
+                        cubicle.ownLead(),
+                        cubicle.ownLeadOffset(),
+                        cubicle.capacitanceToEarth(),
+                        cubicle.capacitanceToCable(),
+                        cubicle.reach(),
+                        cubicle.otherPaths()),
+                site.controlCable(),
+                electrodes);
+    }
+
+    /** The site with the screen of the control cable bonded otherwise; a screen is assumed where there is none. */
+    static Site screened(Site site, ScreenBond bond, Inputs inputs) throws MissingInput {
+        ControlCable cable = site.controlCable();
+        if (cable == null) {
+            throw new MissingInput("the file describes no control cable", "control-cable");
+        }
+        Screen screen = cable.screen();
+        Screen changed = screen == null
+                ? new Screen(bond, null, null, null, null)
+                : new Screen(bond, screen.area(), screen.material(), screen.tankBondLead(), screen.cubicleBondLead());
+        if (screen == null || screen.bond() == ScreenBond.ABSENT) {
+            inputs.choice(
+                    "control-cable.screen",
+                    "for the comparison of screen bonds: a copper screen of 4 mm2, all-round glands",
+                    Source.tool("shows what a screen would do"));
+        }
+        return with(
+                site,
+                site.cubicle(),
+                new ControlCable(
+                        cable.separation(),
+                        cable.length(),
+                        cable.routeLength(),
+                        cable.dripLoop(),
+                        cable.entryCurve(),
+                        cable.coiled(),
+                        cable.diameter(),
+                        cable.cores(),
+                        cable.coreDiameter(),
+                        changed,
+                        cable.insulationLevel()),
+                site.electrodes());
+    }
+
+    static Optional<Electrode> electrode(Site site, String name) {
+        return site.electrodes().stream().filter(e -> e.name().equals(name)).findFirst();
+    }
+
+    private static Electrode moved(Electrode main) {
+        double x = main.at() == null || !main.at().x().isKnown()
+                ? 0
+                : main.at().x().nominal();
+        Measure y =
+                main.at() == null ? Measure.of(Dimension.LENGTH, 0) : main.at().y();
+        Position at = new Position(Measure.of(Dimension.LENGTH, x + OWN_ELECTRODE_DISTANCE), y);
+        return new Electrode(
+                ASSUMED,
+                at,
+                main.rod(),
+                main.rodsInLine(),
+                main.rodsInRing(),
+                main.wire(),
+                main.star(),
+                main.ring(),
+                main.mat(),
+                main.bars(),
+                main.resistance(),
+                main.material());
+    }
+
+    private static Site with(
+            Site site,
+            @org.jspecify.annotations.Nullable Cubicle cubicle,
+            @org.jspecify.annotations.Nullable ControlCable cable,
+            List<Electrode> electrodes) {
+        return new Site(
+                site.fileVersion(),
+                site.site(),
+                site.system(),
+                site.protection(),
+                site.soil(),
+                site.pole(),
+                site.tank(),
+                site.line(),
+                site.arresters(),
+                site.otherEquipment(),
+                site.mainEarth(),
+                electrodes,
+                cubicle,
+                cable,
+                site.testedArrangement(),
+                site.stays(),
+                site.hvCable(),
+                site.lvTransformer(),
+                site.auxiliarySupply(),
+                site.antenna(),
+                site.neighbours(),
+                site.surges(),
+                site.criteria(),
+                site.measurements(),
+                site.expect());
+    }
+}
