@@ -87,7 +87,8 @@ public final class ComplexBessel {
         checkOrder(order);
         check(z);
         if (z.abs() > LARGE) {
-            return series(order, z, 1).multiply(new Complex(Math.PI / 2).divide(z).sqrt());
+            return series(order, z, 1)
+                    .multiply(new Complex(Math.PI / 2).divide(z).sqrt());
         }
         // ∫₀^∞ e^{−z(cosh t − 1)} cosh nt dt; the integrand dies doubly exponentially, equal steps converge
         // geometrically.

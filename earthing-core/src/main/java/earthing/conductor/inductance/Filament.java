@@ -40,7 +40,6 @@ public record Filament(Point start, Point end) {
      * @return the image
      */
     public Filament image() {
-        return new Filament(
-                new Point(end.x(), end.y(), -end.z()), new Point(start.x(), start.y(), -start.z()));
+        return new Filament(new Point(end.x(), end.y(), -end.z()), new Point(start.x(), start.y(), -start.z()));
     }
 }

@@ -45,7 +45,8 @@ public final class FilamentInductance {
         if (!(distance >= 0)) {
             throw new IllegalArgumentException("distance of filaments must be >= 0 m; have " + distance);
         }
-        if (distance == 0 && Math.min(Math.max(a1, a2), Math.max(b1, b2)) > Math.max(Math.min(a1, a2), Math.min(b1, b2))) {
+        if (distance == 0
+                && Math.min(Math.max(a1, a2), Math.max(b1, b2)) > Math.max(Math.min(a1, a2), Math.min(b1, b2))) {
             throw new IllegalArgumentException("collinear filaments that overlap have no finite mutual inductance");
         }
         return MU0_OVER_4PI
@@ -101,7 +102,9 @@ public final class FilamentInductance {
         double[] u = direction(a, l);
         double[] v = direction(b, m);
         double[] w = {
-            b.start().x() - a.start().x(), b.start().y() - a.start().y(), b.start().z() - a.start().z()
+            b.start().x() - a.start().x(),
+            b.start().y() - a.start().y(),
+            b.start().z() - a.start().z()
         };
         double cosine = dot(u, v);
         double[] cross = {u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]};
@@ -202,8 +205,7 @@ public final class FilamentInductance {
                 + refine(mid, to, right, m, u, v, w, closest, enough, depth + 1);
     }
 
-    private static double piece(
-            double from, double to, double m, double[] u, double[] v, double[] w, double closest) {
+    private static double piece(double from, double to, double m, double[] u, double[] v, double[] w, double closest) {
         double half = 0.5 * (to - from);
         double mid = 0.5 * (to + from);
         return half * GAUSS.integrate(x -> inner(mid + half * x, m, u, v, w, closest));

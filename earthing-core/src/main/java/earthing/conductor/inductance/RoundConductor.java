@@ -11,8 +11,8 @@ public record RoundConductor(Filament axis, double radius) {
     /** Refuses a radius not above 0 or not below the length. */
     public RoundConductor {
         if (!(radius > 0) || !(radius < axis.length())) {
-            throw new IllegalArgumentException("radius must be > 0 m and below the length " + axis.length()
-                    + " m; have " + radius);
+            throw new IllegalArgumentException(
+                    "radius must be > 0 m and below the length " + axis.length() + " m; have " + radius);
         }
     }
 

@@ -34,8 +34,8 @@ public final class SelfInductance {
             throw new IllegalArgumentException("length must be > 0 m; have " + length);
         }
         if (!(radius > 0) || !(radius < length)) {
-            throw new IllegalArgumentException("radius must be > 0 m and below the length " + length + " m; have "
-                    + radius);
+            throw new IllegalArgumentException(
+                    "radius must be > 0 m and below the length " + length + " m; have " + radius);
         }
     }
 
@@ -84,15 +84,17 @@ public final class SelfInductance {
         check(length, radius);
         // Density of the distance s of two random points in a disc of radius r; mean ln s = ln r − 1/4,
         // mean s = 128 r / 45π.
-        double smooth = 0.5 * Math.PI / 2 * GAUSS.integrate(x -> {
+        double smooth = 0.5
+                * Math.PI
+                / 2
+                * GAUSS.integrate(x -> {
                     double theta = 0.25 * Math.PI * (1 + x);
                     double sine = Math.sin(theta);
                     double cosine = Math.cos(theta);
                     double density = 8 / Math.PI * sine * (2 * (Math.PI / 2 - theta) - 2 * sine * cosine) * cosine;
                     return density * rest(length, 2 * radius * sine);
                 });
-        return 2 * MU0_OVER_4PI
-                * (smooth - length * (Math.log(radius) - 0.25) + 128 * radius / (45 * Math.PI));
+        return 2 * MU0_OVER_4PI * (smooth - length * (Math.log(radius) - 0.25) + 128 * radius / (45 * Math.PI));
     }
 
     /** The part of the filament formula that stays smooth as the distance goes to 0. */
@@ -162,10 +164,11 @@ public final class SelfInductance {
     public static double thinStrip(double length, double width) {
         checkStrip(length, width, 0);
         // Density of the distance of two random points of a line: 2(w − s)/w²; mean ln s = ln w − 3/2, mean s = w/3.
-        double smooth = 0.5 * GAUSS.integrate(x -> {
-            double s = 0.5 * (1 + x);
-            return 2 * (1 - s) * rest(length, s * width);
-        });
+        double smooth = 0.5
+                * GAUSS.integrate(x -> {
+                    double s = 0.5 * (1 + x);
+                    return 2 * (1 - s) * rest(length, s * width);
+                });
         return 2 * MU0_OVER_4PI * (smooth - length * (Math.log(width) - 1.5) + width / 3);
     }
 

@@ -70,8 +70,7 @@ public final class SkinEffect {
             throw new IllegalArgumentException("radius must be > 0 m; have " + radius);
         }
         Complex m = waveNumber(angularFrequency, resistivity, relativePermeability);
-        return m.multiply(resistivity / (2 * Math.PI * radius))
-                .divide(ComplexBessel.ratioI1I0(m.multiply(radius)));
+        return m.multiply(resistivity / (2 * Math.PI * radius)).divide(ComplexBessel.ratioI1I0(m.multiply(radius)));
     }
 
     /**

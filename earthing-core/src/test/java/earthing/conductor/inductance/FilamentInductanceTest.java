@@ -83,8 +83,7 @@ class FilamentInductanceTest {
         double found = FilamentInductance.mutual(
                 new Filament(new Point(1, 2, 3), new Point(1 + length, 2, 3)),
                 new Filament(
-                        new Point(1, 2, 3),
-                        new Point(1 + length * Math.cos(angle), 2 + length * Math.sin(angle), 3)),
+                        new Point(1, 2, 3), new Point(1 + length * Math.cos(angle), 2 + length * Math.sin(angle), 3)),
                 0);
         assertThat(found).isCloseTo(expected, within(1e-9 * 1e-7 * length + 1e-10 * Math.abs(expected)));
     }
@@ -103,8 +102,7 @@ class FilamentInductanceTest {
         double m = FilamentInductance.mutual(a, b, 0);
         assertThat(FilamentInductance.mutual(b, a, 0)).isCloseTo(m, within(1e-15));
         assertThat(FilamentInductance.mutual(a.reversed(), b, 0)).isCloseTo(-m, within(1e-15));
-        Point mid = new Point(
-                x + cut * tilt, y + cut * 0.5 * Math.abs(tilt), z + cut * 2);
+        Point mid = new Point(x + cut * tilt, y + cut * 0.5 * Math.abs(tilt), z + cut * 2);
         double sum = FilamentInductance.mutual(a, new Filament(start, mid), 0)
                 + FilamentInductance.mutual(a, new Filament(mid, end), 0);
         assertThat(sum).isCloseTo(m, within(1e-15));
@@ -118,8 +116,7 @@ class FilamentInductanceTest {
         Filament b = new Filament(new Point(1, 0.3, 1), new Point(1 + tilt, 0.5, 4));
         Filament fa = new Filament(new Point(0, 0, 0), new Point(0, 0, 5 * factor));
         Filament fb = new Filament(
-                new Point(factor, 0.3 * factor, factor),
-                new Point((1 + tilt) * factor, 0.5 * factor, 4 * factor));
+                new Point(factor, 0.3 * factor, factor), new Point((1 + tilt) * factor, 0.5 * factor, 4 * factor));
         assertThat(FilamentInductance.mutual(fa, fb, 0))
                 .isCloseTo(factor * FilamentInductance.mutual(a, b, 0), relative(1e-11));
     }
@@ -131,10 +128,10 @@ class FilamentInductanceTest {
             @ForAll @DoubleRange(min = -6, max = -2) double lg) {
         double angle = Math.pow(10, lg);
         Filament a = new Filament(new Point(0, 0, 0), new Point(4, 0, 0));
-        Filament b = new Filament(
-                new Point(0, distance, 0), new Point(4 * Math.cos(angle), distance, 4 * Math.sin(angle)));
-        Filament back = new Filament(
-                new Point(0, distance, 0), new Point(4 * Math.cos(angle), distance, -4 * Math.sin(angle)));
+        Filament b =
+                new Filament(new Point(0, distance, 0), new Point(4 * Math.cos(angle), distance, 4 * Math.sin(angle)));
+        Filament back =
+                new Filament(new Point(0, distance, 0), new Point(4 * Math.cos(angle), distance, -4 * Math.sin(angle)));
         double m = FilamentInductance.mutual(a, b, 0);
         double parallel = FilamentInductance.sideBySide(4, distance);
         assertThat(m).isCloseTo(FilamentInductance.mutual(a, back, 0), relative(1e-10));

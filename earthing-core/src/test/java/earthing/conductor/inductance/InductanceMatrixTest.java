@@ -89,9 +89,7 @@ class InductanceMatrixTest {
         assertThat(thin.get(0, 0)).isCloseTo(15.035186e-6 + 1.3862944e-6, within(0.6e-12));
         double self = SelfInductance.tube(10, 4e-3);
         double image = FilamentInductance.mutual(
-                vertical(0, 10, 0, 4e-3).axis(),
-                vertical(0, 10, 0, 4e-3).axis().image(),
-                0);
+                vertical(0, 10, 0, 4e-3).axis(), vertical(0, 10, 0, 4e-3).axis().image(), 0);
         assertThat(image).isCloseTo(1.3862944e-6, within(0.5e-13));
         assertThat(self + image).isCloseTo(16.421699e-6, within(0.5e-12));
     }
@@ -99,16 +97,14 @@ class InductanceMatrixTest {
     /** A horizontal wire over a perfect ground: 0.2 µH/m ln(2h/r) far from its ends. */
     @Test
     void horizontalConductorAboveAPerfectGround() {
-        RoundConductor wire =
-                RoundConductor.between(new Point(0, 0, 8), new Point(2000, 0, 8), 5e-3);
+        RoundConductor wire = RoundConductor.between(new Point(0, 0, 8), new Point(2000, 0, 8), 5e-3);
         double value = InductanceMatrix.of(List.of(wire), Ground.PERFECT_IMAGE).get(0, 0);
         assertThat(value / 2000).isCloseTo(2e-7 * Math.log(16 / 5e-3), Percentage.withPercentage(0.2));
     }
 
     @Test
     void pairOfParallelDownLeads() {
-        InductanceMatrix m =
-                InductanceMatrix.of(List.of(vertical(0, 9, 0, R), vertical(0.3, 9, 0, R)), Ground.NONE);
+        InductanceMatrix m = InductanceMatrix.of(List.of(vertical(0, 9, 0, R), vertical(0.3, 9, 0, R)), Ground.NONE);
         assertThat(m.get(0, 0)).isCloseTo(12.818925e-6, within(0.5e-12));
         assertThat((m.get(0, 0) + m.get(0, 1)) / 2).isCloseTo(9.2241225e-6, within(0.5e-13));
         assertThat(2 * (m.get(0, 0) - m.get(0, 1)) * 1e6)
