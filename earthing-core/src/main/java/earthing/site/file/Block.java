@@ -71,6 +71,15 @@ public final class Block {
     }
 
     /**
+     * The name of the block in the schema and in the key table.
+     *
+     * @return name of the record in kebab case, for example {@code rod-shape}
+     */
+    public String name() {
+        return Entry.kebab(type.getSimpleName());
+    }
+
+    /**
      * The keys.
      *
      * @return in the order of the record

@@ -74,13 +74,16 @@ public final class Entry {
         throw new IllegalStateException("no key can take a " + type);
     }
 
-    /** The text of the key: the component's name in kebab case. */
-    private static String kebab(String name) {
+    /** A Java name in kebab case. */
+    static String kebab(String name) {
         StringBuilder text = new StringBuilder(name.length() + 4);
         for (int i = 0; i < name.length(); i++) {
             char c = name.charAt(i);
             if (c >= 'A' && c <= 'Z') {
-                text.append('-').append((char) (c - 'A' + 'a'));
+                if (i > 0) {
+                    text.append('-');
+                }
+                text.append((char) (c - 'A' + 'a'));
             } else {
                 text.append(c);
             }

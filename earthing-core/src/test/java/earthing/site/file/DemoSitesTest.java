@@ -25,7 +25,7 @@ final class DemoSitesTest {
     @ParameterizedTest
     @MethodSource("sites")
     void readsWithoutAProblem(Path file) {
-        assertThat(problems(SiteFile.read(file))).isEmpty();
+        assertThat(Problems.of(SiteFile.read(file))).isEmpty();
     }
 
     @ParameterizedTest
@@ -34,7 +34,7 @@ final class DemoSitesTest {
         Site site = ((ReadOutcome.Valid) SiteFile.read(file)).site();
         String written = SiteFile.write(site);
         ReadOutcome again = SiteFile.read(written, "again.yaml");
-        assertThat(problems(again)).isEmpty();
+        assertThat(Problems.of(again)).isEmpty();
         assertThat(((ReadOutcome.Valid) again).site()).isEqualTo(site);
         assertThat(SiteFile.write(((ReadOutcome.Valid) again).site())).isEqualTo(written);
     }
@@ -48,11 +48,5 @@ final class DemoSitesTest {
     @Test
     void thereIsASiteForEveryLesson() throws IOException {
         assertThat(sites()).hasSizeGreaterThanOrEqualTo(9);
-    }
-
-    private static List<String> problems(ReadOutcome outcome) {
-        return outcome instanceof ReadOutcome.Invalid invalid
-                ? invalid.problems().stream().map(Problem::text).toList()
-                : List.of();
     }
 }
