@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -105,6 +106,24 @@ public record EarthPaths(List<Member> members) {
      */
     public static String electrodeNode(String name) {
         return "electrode " + name;
+    }
+
+    /**
+     * A name as part of an id.
+     *
+     * @param name any name
+     * @return lower case, everything but letters and digits turned into single hyphens
+     */
+    public static String key(String name) {
+        StringBuilder key = new StringBuilder();
+        for (char c : name.toLowerCase(Locale.ROOT).toCharArray()) {
+            if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
+                key.append(c);
+            } else if (!key.isEmpty() && key.charAt(key.length() - 1) != '-') {
+                key.append('-');
+            }
+        }
+        return key.toString();
     }
 
     /**

@@ -6,13 +6,17 @@ import earthing.quantity.Source;
 import earthing.site.ControlCable;
 import earthing.site.Cubicle;
 import earthing.site.Electrode;
+import earthing.site.MainEarth;
 import earthing.site.Position;
 import earthing.site.Screen;
 import earthing.site.ScreenBond;
 import earthing.site.Site;
+import earthing.site.Tank;
+import earthing.site.TestedArrangement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** The site with one thing changed, so that every arrangement runs through the same code. */
 final class SiteVariant {
@@ -49,6 +53,8 @@ final class SiteVariant {
         }
         return with(
                 site,
+                site.tank(),
+                site.mainEarth(),
                 new Cubicle(
                         cubicle.height(),
                         arrangement.earth(),
@@ -83,6 +89,8 @@ final class SiteVariant {
         }
         return with(
                 site,
+                site.tank(),
+                site.mainEarth(),
                 site.cubicle(),
                 new ControlCable(
                         cable.separation(),
@@ -97,6 +105,60 @@ final class SiteVariant {
                         changed,
                         cable.insulationLevel()),
                 site.electrodes());
+    }
+
+    /**
+     * The site's own model in the declared tested arrangement: shared single earth, tested separation, and a run between
+     * tank and cubicle that uses up the tested length as the site's run uses up its own.
+     */
+    static Site asTested(Site site, TestedArrangement tested, Inputs in) throws MissingInput {
+        Site shared = screened(arranged(site, Arrangement.SHARED, in), ScreenBond.NONE, in);
+        ControlCable cable = shared.controlCable();
+        Tank tank = site.tank();
+        Cubicle cubicle = site.cubicle();
+        MainEarth main = site.mainEarth();
+        if (cable == null || tank == null || cubicle == null || main == null) {
+            throw new MissingInput("tank, cubicle, control cable and main earth have to be described", "tank");
+        }
+        double foot = in.need(cubicle.height(), "cubicle.height");
+        double run = in.need(tank.height(), "tank.height") - foot;
+        Measure own = cable.length();
+        double surplus = own != null && own.isKnown() ? Math.max(0, own.nominal() - run) : 0;
+        double testedRun = in.need(tested.cableLength(), "tested-arrangement.cable-length") - surplus;
+        if (!(testedRun > 0)) {
+            throw new MissingInput(
+                    "the tested cable is shorter than what this site's cable spends on loops and curves",
+                    "tested-arrangement.cable-length");
+        }
+        Tank raised = new Tank(
+                Measure.of(Dimension.LENGTH, foot + testedRun),
+                tank.impulseLevel(),
+                tank.choppedWaveLevel(),
+                tank.handleHeight(),
+                tank.handleBonded(),
+                tank.switchState());
+        ControlCable spaced = new ControlCable(
+                tested.separation(),
+                cable.length(),
+                cable.routeLength(),
+                cable.dripLoop(),
+                cable.entryCurve(),
+                cable.coiled(),
+                cable.diameter(),
+                cable.cores(),
+                cable.coreDiameter(),
+                cable.screen(),
+                cable.insulationLevel());
+        MainEarth plain = new MainEarth(
+                main.conductor(),
+                main.offset(),
+                List.of(),
+                main.joint(),
+                main.guardHeight(),
+                main.guardVoltage(),
+                main.electrode(),
+                null);
+        return with(shared, raised, plain, shared.cubicle(), spaced, shared.electrodes());
     }
 
     static Optional<Electrode> electrode(Site site, String name) {
@@ -127,8 +189,10 @@ final class SiteVariant {
 
     private static Site with(
             Site site,
-            @org.jspecify.annotations.Nullable Cubicle cubicle,
-            @org.jspecify.annotations.Nullable ControlCable cable,
+            @Nullable Tank tank,
+            @Nullable MainEarth main,
+            @Nullable Cubicle cubicle,
+            @Nullable ControlCable cable,
             List<Electrode> electrodes) {
         return new Site(
                 site.fileVersion(),
@@ -137,11 +201,11 @@ final class SiteVariant {
                 site.protection(),
                 site.soil(),
                 site.pole(),
-                site.tank(),
+                tank,
                 site.line(),
                 site.arresters(),
                 site.otherEquipment(),
-                site.mainEarth(),
+                main,
                 electrodes,
                 cubicle,
                 cable,

@@ -1,0 +1,408 @@
+package earthing.study;
+
+import earthing.conductor.inductance.InductanceMatrix;
+import earthing.conductor.inductance.InductanceMatrix.Ground;
+import earthing.conductor.inductance.Point;
+import earthing.conductor.inductance.RoundConductor;
+import earthing.network.Circuit;
+import earthing.network.Wave;
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import earthing.quantity.Source;
+import earthing.site.Conductor;
+import earthing.site.Cubicle;
+import earthing.site.Line;
+import earthing.site.LowVoltageTransformer;
+import earthing.site.Pole;
+import earthing.site.Site;
+import earthing.study.EarthPaths.Member;
+import earthing.study.EarthPaths.Role;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The pole as a circuit: every member of the earth-path graph as straight conductors at true positions with partial self
+ * and mutual inductances (filament at radius, free space), the electrodes as coupled resistances, the core of the
+ * control cable, the screen with its bond leads. The surge current enters at the tank.
+ */
+final class PoleCircuit {
+
+    /** Node at the cubicle's end of the core. */
+    static final String CORE_END = "core at cubicle";
+    /** Branch of the core. */
+    static final String CORE = "core";
+    /** Branch of the screen between its bond leads. */
+    static final String SCREEN = "cable screen";
+    /** Branch of the source. */
+    static final String SOURCE = "surge current";
+
+    private static final Source LINE = Source.tool("a line of two directions, each 450 ohm");
+    private static final Source FAR_EARTH = Source.tool("earths of a low-voltage network together are a few ohms");
+    private static final Source CABLE_WAVE =
+            Source.tool("surge impedance of a cable screen; its far end answers after the front");
+
+    /** Wires that stand for the wall of a conducting pole. */
+    private static final int WALL_WIRES = 8;
+
+    /** A piece of conductor between two nodes. */
+    private record Piece(String name, String from, String to, RoundConductor axis, double resistance) {}
+
+    private final Site site;
+    private final EarthPaths paths;
+    private final SiteEarth earth;
+    private final PoleGeometry geometry;
+    private final Inputs in;
+    private final List<Piece> pieces = new ArrayList<>();
+    private final Circuit.Builder circuit = new Circuit.Builder();
+    private final List<String> notes = new ArrayList<>();
+
+    private PoleCircuit(Site site, EarthPaths paths, SiteEarth earth, PoleGeometry geometry, Inputs in) {
+        this.site = site;
+        this.paths = paths;
+        this.earth = earth;
+        this.geometry = geometry;
+        this.in = in;
+    }
+
+    /** A circuit with what is needed to read it. */
+    record Built(Circuit circuit, PoleGeometry geometry, List<CablePath.Step> path, List<String> notes) {}
+
+    /**
+     * Builds the circuit of a site.
+     *
+     * @param site the site, arranged as wanted
+     * @param paths its earth paths, broken as wanted
+     * @param earth its electrodes
+     * @param wave current into the tank [A]
+     * @param shorted whether the core is bonded to chassis at both ends; else it is open at the cubicle
+     */
+    static Built of(Site site, EarthPaths paths, SiteEarth earth, Wave wave, boolean shorted, Inputs in)
+            throws MissingInput {
+        PoleGeometry geometry = PoleGeometry.of(site, in);
+        return new PoleCircuit(site, paths, earth, geometry, in).build(wave, shorted);
+    }
+
+    private Built build(Wave wave, boolean shorted) throws MissingInput {
+        for (Member member : paths.members()) {
+            if (member.intact()) {
+                add(member);
+            }
+        }
+        addCore(shorted);
+        addPieces();
+        addElectrodes();
+        addFloatingCubicle(shorted);
+        circuit.currentSource(SOURCE, Circuit.REFERENCE, EarthPaths.TANK, wave);
+        Circuit built = circuit.build();
+        List<String> floating = built.floatingNodes();
+        if (!floating.isEmpty()) {
+            throw new MissingInput(
+                    floating.contains(EarthPaths.TANK)
+                            ? "no way leads the surge from the tank to earth; it has to flash over, which is not modelled here"
+                            : "the cubicle floats and its capacitances are not given: its voltage cannot be computed",
+                    floating.contains(EarthPaths.TANK) ? new String[0] : FLOATING_KEYS);
+        }
+        return new Built(built, geometry, CablePath.of(paths, built), List.copyOf(notes));
+    }
+
+    private static final String[] FLOATING_KEYS = {"cubicle.capacitance-to-earth", "cubicle.capacitance-to-cable"};
+
+    private void add(Member member) throws MissingInput {
+        switch (member.role()) {
+            case MAIN_EARTH -> lead(member);
+            case TEE ->
+                piece(
+                        member.name(),
+                        member.from(),
+                        member.to(),
+                        new Point(geometry.leadX(), 0, geometry.cubicleHeight()),
+                        new Point(geometry.leadX(), -geometry.teeLength(), geometry.cubicleHeight()),
+                        conductor(member, "cubicle.tee"));
+            case OWN_LEAD ->
+                piece(
+                        member.name(),
+                        member.from(),
+                        member.to(),
+                        new Point(geometry.leadX(), geometry.ownLeadOffset(), geometry.cubicleHeight()),
+                        new Point(geometry.leadX(), geometry.ownLeadOffset(), 0),
+                        conductor(member, "cubicle.own-lead"));
+            case SCREEN -> screen();
+            case PARALLEL -> parallel(member);
+            case UNINTENDED -> unintended(member);
+            case ELECTRODE -> {
+                // Added together, because they are coupled.
+            }
+        }
+    }
+
+    private Conductor conductor(Member member, String key) throws MissingInput {
+        if (member.conductor().isPresent()) {
+            return member.conductor().get();
+        }
+        if (site.mainEarth() != null) {
+            in.choice(
+                    key, "as the main earth", Source.tool("a lead that is not described is of the main earth's kind"));
+            return site.mainEarth().conductor();
+        }
+        throw new MissingInput("the conductor of " + member.name() + " is not described", key);
+    }
+
+    private void piece(String name, String from, String to, Point start, Point end, Conductor conductor)
+            throws MissingInput {
+        double area = PoleGeometry.area(conductor, "main-earth.conductor", in);
+        double perLength = PoleGeometry.resistancePerLength(PoleGeometry.metal(conductor.material()), area);
+        RoundConductor axis = RoundConductor.between(start, end, PoleGeometry.radius(area));
+        pieces.add(new Piece(name, from, to, axis, perLength * axis.axis().length()));
+    }
+
+    /** A piece of the main earth; it is cut at the cubicle's height, so that the voltage to the lead there is known. */
+    private void lead(Member member) throws MissingInput {
+        Conductor conductor = conductor(member, "main-earth.conductor");
+        double x = member.name().equals("second lead") ? -geometry.leadX() : geometry.leadX();
+        double cut = geometry.cubicleHeight();
+        if (member.toHeight() < cut && cut < member.fromHeight()) {
+            piece(
+                    member.name(),
+                    member.from(),
+                    CablePath.LEAD_AT_CUBICLE,
+                    new Point(x, 0, member.fromHeight()),
+                    new Point(x, 0, cut),
+                    conductor);
+            piece(
+                    member.name() + " below cubicle",
+                    CablePath.LEAD_AT_CUBICLE,
+                    member.to(),
+                    new Point(x, 0, cut),
+                    new Point(x, 0, member.toHeight()),
+                    conductor);
+        } else {
+            piece(
+                    member.name(),
+                    member.from(),
+                    member.to(),
+                    new Point(x, 0, member.fromHeight()),
+                    new Point(x, 0, member.toHeight()),
+                    conductor);
+        }
+    }
+
+    private void screen() {
+        double top = geometry.tankHeight() - geometry.tankBondLead();
+        double foot = geometry.cubicleHeight() + geometry.cubicleBondLead();
+        String upper = geometry.tankBondLead() > 0 ? "screen top" : EarthPaths.TANK;
+        String lower = geometry.cubicleBondLead() > 0 ? "screen foot" : EarthPaths.CUBICLE;
+        double perLength = PoleGeometry.resistancePerLength(geometry.screenMetal(), geometry.screenArea());
+        pieces.add(new Piece(
+                SCREEN,
+                upper,
+                lower,
+                RoundConductor.between(
+                        new Point(geometry.cableX(), 0, top),
+                        new Point(geometry.cableX(), 0, foot),
+                        geometry.cableRadius()),
+                perLength * (top - foot)));
+        // A bond lead runs beside the exposed cores at the distance of the cable's surface.
+        if (geometry.tankBondLead() > 0) {
+            bondLead("screen bond at tank", EarthPaths.TANK, upper, geometry.tankHeight(), top, perLength);
+        }
+        if (geometry.cubicleBondLead() > 0) {
+            bondLead("screen bond at cubicle", lower, EarthPaths.CUBICLE, foot, geometry.cubicleHeight(), perLength);
+        }
+    }
+
+    private void bondLead(String name, String from, String to, double top, double foot, double perLength) {
+        double x = geometry.cableX() + geometry.cableRadius();
+        pieces.add(new Piece(
+                name,
+                from,
+                to,
+                RoundConductor.between(
+                        new Point(x, 0, top), new Point(x, 0, foot), PoleGeometry.radius(geometry.screenArea())),
+                perLength * (top - foot)));
+    }
+
+    private void parallel(Member member) throws MissingInput {
+        if (member.name().equals("second lead")) {
+            lead(member);
+        } else if (member.name().startsWith("pole ")) {
+            wall(member);
+        } else if (member.name().equals("line neutral")) {
+            Line line = site.line();
+            double spans = line == null || line.spans() == null ? 2 : line.spans();
+            double each = in.orElse(
+                    line == null ? null : line.surgeImpedance(),
+                    "line.surge-impedance",
+                    450,
+                    Dimension.RESISTANCE,
+                    LINE);
+            circuit.resistor(member.name(), EarthPaths.TANK, Circuit.REFERENCE, each / spans);
+        } else if (member.name().equals("low-voltage neutral")) {
+            circuit.resistor(member.name(), EarthPaths.TANK, Circuit.REFERENCE, lowVoltageEarth());
+        } else if (member.name().equals("high-voltage cable screen")) {
+            in.choice("hv-cable", "the screen answers a surge with 30 ohm", CABLE_WAVE);
+            circuit.resistor(member.name(), EarthPaths.TANK, Circuit.REFERENCE, 30);
+        } else {
+            notes.add(member.name() + " is not modelled as a path of the surge");
+        }
+    }
+
+    private double lowVoltageEarth() throws MissingInput {
+        LowVoltageTransformer transformer = site.lvTransformer();
+        return in.orElse(
+                transformer == null ? null : transformer.neutralEarthResistance(),
+                "lv-transformer.neutral-earth-resistance",
+                10,
+                Dimension.RESISTANCE,
+                FAR_EARTH);
+    }
+
+    /** A conducting pole is a cage of wires on its wall: a wire inside it then carries almost nothing. */
+    private void wall(Member member) throws MissingInput {
+        if (!earth.names().contains(ElectrodeBars.POLE_BUTT)) {
+            notes.add("the pole's metal has no contact with the soil at this bound and carries no surge current");
+            return;
+        }
+        Pole pole = site.pole();
+        if (pole == null) {
+            return;
+        }
+        double radius = ElectrodeBars.radius(pole, in);
+        for (int i = 0; i < WALL_WIRES; i++) {
+            double angle = 2 * Math.PI * (i + 0.5) / WALL_WIRES;
+            double x = radius * Math.cos(angle);
+            double y = radius * Math.sin(angle);
+            pieces.add(new Piece(
+                    member.name() + " " + (i + 1),
+                    EarthPaths.TANK,
+                    ElectrodeBars.POLE_BUTT,
+                    // N wires of radius R/N on a circle of radius R have the tube's inductance.
+                    RoundConductor.between(
+                            new Point(x, y, geometry.tankHeight()), new Point(x, y, 0), radius / WALL_WIRES),
+                    0));
+        }
+    }
+
+    private void unintended(Member member) throws MissingInput {
+        if (member.name().equals("antenna feeder screen")) {
+            feeder(member);
+        } else if (member.to().equals(EarthPaths.EARTH)) {
+            circuit.resistor(
+                    member.name(),
+                    member.from(),
+                    Circuit.REFERENCE,
+                    in.orElse(null, "resistance of " + member.name(), 10, Dimension.RESISTANCE, FAR_EARTH));
+        }
+    }
+
+    private void feeder(Member member) throws MissingInput {
+        Measure distance = site.antenna() == null ? null : site.antenna().feederSeparation();
+        double x = geometry.leadX() - in.need(distance, "antenna.feeder-separation");
+        double radius = 0.005;
+        String bracket = "antenna bracket";
+        if (member.fromHeight() > geometry.tankHeight()) {
+            pieces.add(new Piece(
+                    "antenna bracket lead",
+                    EarthPaths.TANK,
+                    bracket,
+                    RoundConductor.between(
+                            new Point(geometry.leadX(), 0, geometry.tankHeight()),
+                            new Point(geometry.leadX(), 0, member.fromHeight()),
+                            radius),
+                    0));
+        } else {
+            bracket = EarthPaths.TANK;
+        }
+        pieces.add(new Piece(
+                member.name(),
+                bracket,
+                EarthPaths.CUBICLE,
+                RoundConductor.between(
+                        new Point(x, 0, member.fromHeight()), new Point(x, 0, geometry.cubicleHeight()), radius),
+                0));
+    }
+
+    private void addCore(boolean shorted) {
+        double area = Math.PI * geometry.coreRadius() * geometry.coreRadius();
+        RoundConductor axis = RoundConductor.between(
+                new Point(geometry.cableX(), 0, geometry.tankHeight()),
+                new Point(geometry.cableX(), 0, geometry.cubicleHeight()),
+                geometry.coreRadius());
+        pieces.add(new Piece(
+                CORE,
+                EarthPaths.TANK,
+                shorted ? EarthPaths.CUBICLE : CORE_END,
+                axis,
+                PoleGeometry.resistancePerLength(earthing.conductor.Metal.COPPER, area)
+                        * axis.axis().length()));
+    }
+
+    private void addPieces() {
+        InductanceMatrix inductances =
+                InductanceMatrix.of(pieces.stream().map(Piece::axis).toList(), Ground.NONE);
+        for (int i = 0; i < pieces.size(); i++) {
+            Piece piece = pieces.get(i);
+            circuit.inductor(piece.name(), piece.from(), piece.to(), piece.resistance(), inductances.get(i, i));
+            for (int j = 0; j < i; j++) {
+                if (inductances.get(i, j) != 0) {
+                    circuit.mutual(piece.name(), pieces.get(j).name(), inductances.get(i, j));
+                }
+            }
+        }
+    }
+
+    private void addElectrodes() {
+        List<String> names = earth.names().stream().filter(this::joined).toList();
+        for (int i = 0; i < names.size(); i++) {
+            String name = names.get(i);
+            circuit.resistor(electrodeBranch(name), node(name), Circuit.REFERENCE, earth.resistance(name, name));
+            for (int j = 0; j < i; j++) {
+                if (earth.resistance(name, names.get(j)) != 0) {
+                    circuit.mutual(
+                            electrodeBranch(name), electrodeBranch(names.get(j)), earth.resistance(name, names.get(j)));
+                }
+            }
+        }
+    }
+
+    /** Whether anything is joined to an electrode; one that floats takes no part. */
+    private boolean joined(String name) {
+        String node = node(name);
+        return pieces.stream().anyMatch(p -> p.from().equals(node) || p.to().equals(node));
+    }
+
+    static String electrodeBranch(String name) {
+        return "earth of " + name;
+    }
+
+    private static String node(String electrode) {
+        return electrode.equals(ElectrodeBars.POLE_BUTT)
+                ? ElectrodeBars.POLE_BUTT
+                : EarthPaths.electrodeNode(electrode);
+    }
+
+    private void addFloatingCubicle(boolean shorted) throws MissingInput {
+        Cubicle cubicle = site.cubicle();
+        boolean earthed = paths.withRole(Role.TEE).stream().anyMatch(Member::intact)
+                || paths.connected(EarthPaths.CUBICLE, EarthPaths.EARTH);
+        if (earthed || cubicle == null) {
+            return;
+        }
+        Optional<Double> toEarth = known(cubicle.capacitanceToEarth());
+        Optional<Double> toCable = known(cubicle.capacitanceToCable());
+        if (toEarth.isEmpty() || toCable.isEmpty()) {
+            throw new MissingInput(
+                    "the cubicle floats and its capacitances are not given: its voltage cannot be computed",
+                    FLOATING_KEYS);
+        }
+        circuit.capacitor("cubicle to earth", EarthPaths.CUBICLE, Circuit.REFERENCE, toEarth.get());
+        if (!shorted) {
+            circuit.capacitor("cubicle to cable", EarthPaths.CUBICLE, CORE_END, toCable.get());
+        }
+    }
+
+    private static Optional<Double> known(@Nullable Measure measure) {
+        return measure != null && measure.isKnown() ? Optional.of(measure.nominal()) : Optional.empty();
+    }
+}

@@ -1,0 +1,42 @@
+package earthing.study;
+
+import earthing.quantity.Measure.Bound;
+import earthing.site.Site;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Runs every study of a site. */
+public final class SiteStudy {
+
+    private SiteStudy() {}
+
+    /**
+     * From a site to results: soil and electrode, fault, touch and heating, surge, earth paths broken in turn.
+     *
+     * @param site the site
+     * @return all results; what could not be computed stands among the gaps with the keys to fill in
+     */
+    public static StudyResults of(Site site) {
+        EarthCache cache = new EarthCache();
+        List<StudyResults> parts = new ArrayList<>();
+        parts.add(electrodes(site, cache));
+        parts.add(SurgeStudy.of(site, cache));
+        return StudyResults.join(parts);
+    }
+
+    private static StudyResults electrodes(Site site, EarthCache cache) {
+        Inputs in = new Inputs();
+        List<Result> results = new ArrayList<>();
+        List<Gap> gaps = new ArrayList<>();
+        for (Bound bound : Bound.values()) {
+            try {
+                results.addAll(ElectrodeStudy.of(SiteEarth.of(site, bound, in, cache)));
+            } catch (MissingInput missing) {
+                gaps.add(missing.gap("electrode", Case.NONE));
+                gaps.add(missing.gap("soil", Case.NONE));
+                break;
+            }
+        }
+        return new StudyResults(results, List.of(), gaps, in.assumptions(), List.of());
+    }
+}

@@ -1,0 +1,223 @@
+package earthing.study;
+
+import earthing.conductor.AdiabaticHeating;
+import earthing.conductor.ThermalConstants;
+import earthing.conductor.ThermalEdition;
+import earthing.conductor.ThermalTable;
+import earthing.network.Branch;
+import earthing.network.Circuit;
+import earthing.network.TimeGrid;
+import earthing.network.TransientSolution;
+import earthing.network.Waveform;
+import earthing.quantity.Measure.Bound;
+import earthing.quantity.Source;
+import earthing.quantity.Worked;
+import earthing.site.Site;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** One surge on one arrangement: the core open at the cubicle, and bonded to chassis at both ends. */
+final class SurgeCase {
+
+    static final Source SCREEN_LIMIT_SOURCE =
+            Source.standard("IEC 60949", "screens with thermoplastic sheath, short circuit", Source.Status.FROM_MEMORY);
+    /** Final temperature of a screen under a thermoplastic sheath [°C]. */
+    static final double SCREEN_LIMIT = 200;
+    /** Temperature of a screen before the surge [°C]. */
+    private static final double SCREEN_START = 40;
+
+    private static final double MU0_OVER_2PI = 2e-7;
+
+    private SurgeCase() {}
+
+    /** The open end of the core. */
+    record OpenEnd(
+            double voltage,
+            double time,
+            double resistive,
+            double inductive,
+            double hand,
+            Worked working,
+            Waveform waveform) {}
+
+    /** Current in a screen that is bonded at both ends. */
+    record ScreenCurrent(
+            double peak, double share, double charge, double temperature, double bondVoltage, Worked working) {}
+
+    /** What one case gives. */
+    record Outcome(
+            OpenEnd open,
+            double shortCurrent,
+            double shortCharge,
+            double tank,
+            double cubicle,
+            double alongLead,
+            double gapToCable,
+            double gapToCubicle,
+            double separation,
+            Map<String, Double> members,
+            Optional<ScreenCurrent> screen,
+            double energyResidual,
+            List<String> notes) {}
+
+    static Outcome solve(
+            Site site, EarthPaths paths, EarthCache cache, Bound bound, SurgeWave wave, double peak, Inputs in)
+            throws MissingInput {
+        SiteEarth earth = SiteEarth.of(site, bound, in, cache);
+        PoleCircuit.Built open = PoleCircuit.of(site, paths, earth, wave.current(peak), false, in);
+        TimeGrid grid = TimeGrid.adaptive(wave.end(), wave.firstStep());
+        TransientSolution solution = TransientSolution.solve(open.circuit(), grid);
+        PoleCircuit.Built bonded = PoleCircuit.of(site, paths, earth, wave.current(peak), true, in);
+        TransientSolution shorted = TransientSolution.solve(bonded.circuit(), grid);
+        Waveform core = shorted.current(PoleCircuit.CORE);
+        Waveform tank = solution.potential(EarthPaths.TANK);
+        Waveform cubicle = solution.potential(EarthPaths.CUBICLE);
+        String lead = leadNode(open.circuit());
+        Waveform atLead = solution.potential(lead);
+        return new Outcome(
+                openEnd(open, solution, earth, wave, peak),
+                Math.abs(core.peak().value()),
+                Math.abs(core.integral()),
+                Math.abs(tank.peak().value()),
+                Math.abs(cubicle.peak().value()),
+                Math.abs(tank.minus(atLead).peak().value()),
+                Math.abs(solution.potential(PoleCircuit.CORE_END)
+                        .minus(atLead)
+                        .peak()
+                        .value()),
+                Math.abs(cubicle.minus(atLead).peak().value()),
+                open.geometry().separation(),
+                members(open.circuit(), solution),
+                screen(open, solution, peak),
+                solution.residual(),
+                open.notes());
+    }
+
+    /** The node of the main earth at the cubicle's height. */
+    private static String leadNode(Circuit circuit) {
+        if (circuit.nodes().contains(CablePath.LEAD_AT_CUBICLE)) {
+            return CablePath.LEAD_AT_CUBICLE;
+        }
+        return circuit.nodes().contains(EarthPaths.TEE) ? EarthPaths.TEE : EarthPaths.TANK;
+    }
+
+    private static OpenEnd openEnd(
+            PoleCircuit.Built built, TransientSolution solution, SiteEarth earth, SurgeWave wave, double peak) {
+        Waveform voltage = solution.voltage(PoleCircuit.CORE_END, EarthPaths.CUBICLE);
+        Waveform.Extreme top = voltage.peak();
+        double resistive = CablePath.resistive(built.path(), built.circuit(), solution, top.time());
+        Worked working = hand(built, earth, wave, peak, top.time());
+        return new OpenEnd(
+                Math.abs(top.value()),
+                top.time(),
+                Math.signum(top.value()) * resistive,
+                Math.abs(top.value()) - Math.signum(top.value()) * resistive,
+                working.value(),
+                working,
+                voltage);
+    }
+
+    /**
+     * The student's value at the time of the peak: V = M·dI/dt + R·I. Through the tee only the loop beside the upper lead
+     * counts; through the soil the whole lead and the electrode less its mutual part; through a screen its resistance.
+     */
+    private static Worked hand(PoleCircuit.Built built, SiteEarth earth, SurgeWave wave, double peak, double time) {
+        PoleGeometry g = built.geometry();
+        double current = peak * wave.at(time);
+        double slope = peak * wave.slope(time);
+        double run = g.tankHeight() - g.cubicleHeight();
+        Branch.Inductor lead = firstLead(built);
+        double radius = PoleGeometry.radius(PoleGeometry.resistancePerLength(earthing.conductor.Metal.COPPER, 1)
+                / Math.max(lead.resistance() / run, 1e-9));
+        double loop = MU0_OVER_2PI * run * Math.log(g.separation() / radius);
+        boolean screen = built.path().stream().anyMatch(s -> s.branch().equals(PoleCircuit.SCREEN));
+        if (screen) {
+            Branch.Inductor branch = (Branch.Inductor) built.circuit().branch(PoleCircuit.SCREEN);
+            return Worked.of("V", "R * I / 2")
+                    .with("R", branch.resistance(), "ohm")
+                    .with("I", current, "A")
+                    .gives(branch.resistance() * current / 2, "V");
+        }
+        List<String> electrodes = built.path().stream()
+                .map(CablePath.Step::branch)
+                .filter(b -> b.startsWith("earth of "))
+                .map(b -> b.substring("earth of ".length()))
+                .toList();
+        if (electrodes.size() == 2) {
+            double self = earth.resistance(electrodes.get(0), electrodes.get(0));
+            double mutual = earth.resistance(electrodes.get(0), electrodes.get(1));
+            double below = MU0_OVER_2PI * g.cubicleHeight() * (Math.log(2 * g.cubicleHeight() / radius) - 1);
+            return Worked.of("V", "(M + L) * S + (R - R_m) * I")
+                    .with("M", loop, "H")
+                    .with("L", below, "H")
+                    .with("S", slope, "A/s")
+                    .with("R", self, "ohm")
+                    .with("R_m", mutual, "ohm")
+                    .with("I", current, "A")
+                    .gives((loop + below) * slope + (self - mutual) * current, "V");
+        }
+        return Worked.of("V", "M * S + R * I")
+                .with("M", loop, "H")
+                .with("S", slope, "A/s")
+                .with("R", lead.resistance(), "ohm")
+                .with("I", current, "A")
+                .gives(loop * slope + lead.resistance() * current, "V");
+    }
+
+    private static Branch.Inductor firstLead(PoleCircuit.Built built) {
+        return built.circuit().branches(Branch.Inductor.class).get(0);
+    }
+
+    private static Map<String, Double> members(Circuit circuit, TransientSolution solution) {
+        Map<String, Double> peaks = new LinkedHashMap<>();
+        for (Branch branch : circuit.branches()) {
+            boolean shown = branch instanceof Branch.Inductor || branch instanceof Branch.Resistor;
+            if (shown
+                    && !branch.name().equals(PoleCircuit.CORE)
+                    && !branch.name().equals(PoleCircuit.SCREEN)) {
+                peaks.put(
+                        branch.name(),
+                        Math.abs(solution.current(branch.name()).peak().value()));
+            }
+        }
+        return peaks;
+    }
+
+    private static Optional<ScreenCurrent> screen(PoleCircuit.Built built, TransientSolution solution, double peak) {
+        if (built.circuit().branches().stream().noneMatch(b -> b.name().equals(PoleCircuit.SCREEN))) {
+            return Optional.empty();
+        }
+        Waveform current = solution.current(PoleCircuit.SCREEN);
+        double top = Math.abs(current.peak().value());
+        double action = current.squareIntegral();
+        PoleGeometry g = built.geometry();
+        ThermalConstants metal = ThermalTable.require(g.screenMetal(), ThermalEdition.IEC_60949);
+        double temperature = AdiabaticHeating.finalTemperature(metal, g.screenArea(), action, SCREEN_START);
+        double bondVoltage = 0;
+        for (String bond : List.of("screen bond at tank", "screen bond at cubicle")) {
+            if (built.circuit().branches().stream().anyMatch(b -> b.name().equals(bond))) {
+                Branch branch = built.circuit().branch(bond);
+                bondVoltage = Math.max(
+                        bondVoltage,
+                        Math.abs(solution.voltage(branch.from(), branch.to())
+                                .peak()
+                                .value()));
+            }
+        }
+        return Optional.of(new ScreenCurrent(
+                top,
+                top / peak,
+                Math.abs(current.integral()),
+                temperature,
+                bondVoltage,
+                Worked.of("T", "(b + T_0) * exp(W / (K * A)^2) - b")
+                        .with("b", metal.beta(), "K")
+                        .with("T_0", SCREEN_START, "degC")
+                        .with("W", action, "A2s")
+                        .with("K", metal.constant(), "A.s^0.5/m2")
+                        .with("A", g.screenArea(), "m2")
+                        .gives(temperature, "degC")));
+    }
+}

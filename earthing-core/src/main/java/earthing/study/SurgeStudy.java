@@ -1,0 +1,296 @@
+package earthing.study;
+
+import earthing.network.Waveform;
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure.Bound;
+import earthing.quantity.Source;
+import earthing.quantity.Worked;
+import earthing.site.ControlCable;
+import earthing.site.Core;
+import earthing.site.ScreenBond;
+import earthing.site.Site;
+import earthing.site.Surges;
+import earthing.site.TestedArrangement;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The surge on the pole: the named standard case "current into the tank" for every arrangement of the cubicle's earth,
+ * with the screen as it is and the other way, for slow and fast waves.
+ */
+final class SurgeStudy {
+
+    /** Waves that are always shown: the verdict rests on those of the site file, 8/20 where it names none. */
+    static final List<String> SHOWN_WAVES = List.of("8/20", "10/350", "0.25/100");
+
+    private static final Source CIRCUIT =
+            Source.tool("partial-inductance circuit in the time domain, docs/theory/surge-path.md");
+    private static final Source STANDARD_CURRENT = Source.standard(
+            "IEC 60099-4", "nominal discharge current of distribution arresters", Source.Status.FROM_MEMORY);
+    private static final Source AIR =
+            Source.standard("IEC 60071-2", "positive lightning impulse, rod gap, 500 kV/m", Source.Status.FROM_MEMORY);
+
+    /** Impulse strength of air along a gap [V/m]. */
+    static final double AIR_STRENGTH = 500e3;
+    /** Standard current into the tank [A]. */
+    static final double CURRENT = 10e3;
+
+    private static final String ENTRY = "current-into-tank";
+    private static final int FIGURE_POINTS = 240;
+
+    private final Site site;
+    private final EarthCache cache;
+    private final Inputs in = new Inputs();
+    private final List<Result> results = new ArrayList<>();
+    private final List<Gap> gaps = new ArrayList<>();
+    private final List<Curve.Trace> traces = new ArrayList<>();
+    private final Set<String> notes = new LinkedHashSet<>();
+
+    private SurgeStudy(Site site, EarthCache cache) {
+        this.site = site;
+        this.cache = cache;
+    }
+
+    static StudyResults of(Site site, EarthCache cache) {
+        return new SurgeStudy(site, cache).run();
+    }
+
+    private StudyResults run() {
+        List<Curve> curves = new ArrayList<>();
+        try {
+            double peak = in.orElse(
+                    site.surges() == null ? null : site.surges().current(),
+                    "surges.current",
+                    CURRENT,
+                    Dimension.CURRENT,
+                    STANDARD_CURRENT);
+            if (site.cubicle() == null) {
+                throw new MissingInput("the file describes no cubicle", "cubicle");
+            }
+            Optional<Arrangement> own = Arrangement.of(site.cubicle().earth());
+            ScreenBond bond = bond(site);
+            for (Arrangement arrangement : Arrangement.values()) {
+                boolean isOwn = own.isPresent() && own.get() == arrangement;
+                arrangement(arrangement, bond, peak, isOwn);
+            }
+            if (own.isEmpty()) {
+                gaps.add(new Gap(
+                        "surge.cable-end",
+                        Case.NONE,
+                        "how the cubicle is earthed is declared unknown",
+                        List.of("cubicle.earth")));
+            }
+            if (site.controlCable() != null && site.controlCable().screen() != null && bond == ScreenBond.UNKNOWN) {
+                gaps.add(new Gap(
+                        "surge.cable-end",
+                        Case.NONE,
+                        "how the screen is bonded is declared unknown",
+                        List.of("control-cable.screen.bond")));
+            }
+            tested();
+            if (!traces.isEmpty()) {
+                curves.add(new Curve(
+                        "surge.cable-end.waveforms",
+                        "Open voltage of a core at the cubicle, 8/20 into the tank",
+                        "time",
+                        "s",
+                        "voltage",
+                        "V",
+                        traces));
+            }
+        } catch (MissingInput missing) {
+            gaps.add(missing.gap("surge", Case.NONE));
+        }
+        return new StudyResults(results, curves, gaps, in.assumptions(), List.copyOf(notes));
+    }
+
+    /** The screen's bond; a cable without a screen carries none. */
+    static ScreenBond bond(Site site) {
+        ControlCable cable = site.controlCable();
+        return cable == null || cable.screen() == null || cable.screen().bond() == ScreenBond.ABSENT
+                ? ScreenBond.NONE
+                : cable.screen().bond();
+    }
+
+    /** The waves that the verdict rests on. */
+    static List<String> verdictWaves(Site site) {
+        Surges surges = site.surges();
+        return surges == null || surges.waves().isEmpty() ? List.of("8/20") : surges.waves();
+    }
+
+    private void arrangement(Arrangement arrangement, ScreenBond bond, double peak, boolean own) {
+        Set<ScreenBond> bonds = new LinkedHashSet<>(List.of(bond == ScreenBond.UNKNOWN ? ScreenBond.NONE : bond));
+        bonds.add(bond == ScreenBond.BOTH ? ScreenBond.NONE : ScreenBond.BOTH);
+        Set<String> waves = new LinkedHashSet<>(SHOWN_WAVES);
+        waves.addAll(verdictWaves(site));
+        for (ScreenBond each : bonds) {
+            for (String wave : waves) {
+                Case circumstances = Case.NONE
+                        .with("wave", wave)
+                        .with("entry", ENTRY)
+                        .with("arrangement", arrangement.word())
+                        .with("screen-bond", word(each));
+                List<Bound> bounds = own && each == bond ? List.of(Bound.values()) : List.of(Bound.NOMINAL);
+                for (Bound bound : bounds) {
+                    try {
+                        Site variant = SiteVariant.screened(SiteVariant.arranged(site, arrangement, in), each, in);
+                        SurgeCase.Outcome outcome = SurgeCase.solve(
+                                variant, EarthPaths.of(variant), cache, bound, SurgeWave.named(wave), peak, in);
+                        notes.addAll(outcome.notes());
+                        emit(outcome, circumstances, bound);
+                        if (bound == Bound.NOMINAL && wave.equals("8/20")) {
+                            trace(outcome, arrangement, each);
+                        }
+                    } catch (MissingInput missing) {
+                        gaps.add(missing.gap("surge", circumstances));
+                    }
+                }
+            }
+        }
+    }
+
+    private void emit(SurgeCase.Outcome outcome, Case circumstances, Bound bound) {
+        String at = bound.name().toLowerCase(Locale.ROOT);
+        for (String core : coreKeys()) {
+            for (String end : List.of("tank", "cubicle")) {
+                String id = "surge.cable-end." + core + "." + end + ".";
+                results.add(number(
+                                id + "open-voltage",
+                                circumstances,
+                                at,
+                                outcome.open().voltage(),
+                                "V")
+                        .withHandValue(outcome.open().hand())
+                        .withWorked(outcome.open().working()));
+                results.add(number(
+                        id + "time-of-peak", circumstances, at, outcome.open().time(), "s"));
+                results.add(number(
+                        id + "resistive", circumstances, at, outcome.open().resistive(), "V"));
+                results.add(number(
+                        id + "inductive", circumstances, at, outcome.open().inductive(), "V"));
+                results.add(number(id + "short-circuit-current", circumstances, at, outcome.shortCurrent(), "A"));
+                results.add(number(id + "charge", circumstances, at, outcome.shortCharge(), "C"));
+            }
+        }
+        results.add(number("surge.tank.peak", circumstances, at, outcome.tank(), "V"));
+        results.add(number("surge.cubicle.peak", circumstances, at, outcome.cubicle(), "V"));
+        results.add(number("surge.along-lead.peak", circumstances, at, outcome.alongLead(), "V"));
+        outcome.members()
+                .forEach((member, current) -> results.add(
+                        number("surge." + EarthPaths.key(member) + ".current.peak", circumstances, at, current, "A")));
+        results.add(number("surge.energy.residual", circumstances, at, outcome.energyResidual(), ""));
+        outcome.screen().ifPresent(screen -> screen(screen, circumstances, at));
+        gap(outcome.gapToCable(), "lead-cable", outcome.separation(), circumstances, at);
+        gap(outcome.gapToCubicle(), "lead-cubicle", outcome.separation(), circumstances, at);
+    }
+
+    private void gap(double voltage, String where, double distance, Case circumstances, String at) {
+        double strength = AIR_STRENGTH * distance;
+        results.add(number("surge.gap." + where + ".voltage", circumstances, at, voltage, "V")
+                .withWorked(Worked.of("U_b", "E * s")
+                        .with("E", AIR_STRENGTH, "V/m")
+                        .with("s", distance, "m")
+                        .gives(strength, "V")));
+        results.add(Result.of(
+                "surge.gap." + where + ".strength",
+                circumstances,
+                at,
+                strength,
+                "V",
+                "voltage from the main earth across the separation against the impulse strength of air, 500 kV/m",
+                AIR));
+    }
+
+    private void screen(SurgeCase.ScreenCurrent screen, Case circumstances, String at) {
+        results.add(number("surge.screen.current.peak", circumstances, at, screen.peak(), "A"));
+        results.add(number("surge.screen.share", circumstances, at, screen.share(), ""));
+        results.add(number("surge.screen.bond-voltage", circumstances, at, screen.bondVoltage(), "V"));
+        results.add(number("surge.screen.charge", circumstances, at, screen.charge(), "C"));
+        results.add(number("surge.screen.final-temperature", circumstances, at, screen.temperature(), "degC")
+                .withWorked(screen.working()));
+        results.add(Result.of(
+                "surge.screen.temperature-limit",
+                circumstances,
+                at,
+                SurgeCase.SCREEN_LIMIT,
+                "degC",
+                "temperature of the screen after one surge, adiabatic",
+                SurgeCase.SCREEN_LIMIT_SOURCE));
+    }
+
+    private List<String> coreKeys() {
+        ControlCable cable = site.controlCable();
+        List<String> keys = new ArrayList<>();
+        if (cable != null) {
+            for (Core core : cable.cores()) {
+                keys.add(EarthPaths.key(core.name()));
+            }
+        }
+        if (keys.isEmpty()) {
+            keys.add("core");
+        }
+        return keys;
+    }
+
+    private void trace(SurgeCase.Outcome outcome, Arrangement arrangement, ScreenBond bond) {
+        if (bond == ScreenBond.BOTH) {
+            return;
+        }
+        Waveform wave = outcome.open().waveform();
+        double end = 40e-6;
+        double[] x = new double[FIGURE_POINTS];
+        double[] y = new double[FIGURE_POINTS];
+        for (int i = 0; i < FIGURE_POINTS; i++) {
+            x[i] = end * i / (FIGURE_POINTS - 1);
+            y[i] = wave.at(x[i]);
+        }
+        traces.add(new Curve.Trace(arrangement.word(), x, y));
+    }
+
+    /** What the site's own model gives in the declared tested arrangement. */
+    private void tested() {
+        TestedArrangement tested = site.testedArrangement();
+        if (tested == null) {
+            return;
+        }
+        Case circumstances =
+                Case.NONE.with("wave", tested.wave()).with("entry", ENTRY).with("arrangement", "shared");
+        try {
+            Site variant = SiteVariant.asTested(site, tested, in);
+            SurgeCase.Outcome outcome = SurgeCase.solve(
+                    variant,
+                    EarthPaths.of(variant),
+                    cache,
+                    Bound.NOMINAL,
+                    SurgeWave.named(tested.wave()),
+                    in.need(tested.current(), "tested-arrangement.current"),
+                    in);
+            results.add(number(
+                    "surge.tested-arrangement.open-voltage",
+                    circumstances,
+                    "nominal",
+                    outcome.open().voltage(),
+                    "V"));
+            results.add(number(
+                    "surge.tested-arrangement.short-circuit-current",
+                    circumstances,
+                    "nominal",
+                    outcome.shortCurrent(),
+                    "A"));
+        } catch (MissingInput missing) {
+            gaps.add(missing.gap("surge.tested-arrangement", circumstances));
+        }
+    }
+
+    private static Result number(String id, Case circumstances, String at, double value, String unit) {
+        return Result.of(id, circumstances, at, value, unit, "circuit of the pole, current into the tank", CIRCUIT);
+    }
+
+    private static String word(ScreenBond bond) {
+        return bond.name().toLowerCase(Locale.ROOT);
+    }
+}
