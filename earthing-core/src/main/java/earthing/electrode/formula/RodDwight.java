@@ -5,7 +5,7 @@ import earthing.quantity.Source;
 /**
  * Vertical rod from the surface down, R = ρ/(2πL)·(ln(4L/a) − 1) = ρ/(2πL)·(ln(8L/d) − 1).
  *
- * <p>ρ resistivity [Ω·m], L length [m], a radius [m], d = 2a. About 1 % above the exact value of a slender rod.
+ * <p>ρ resistivity [Ω·m], L length [m], a radius [m], d = 2a. About 1 % above the exact value, down to a length of six radii.
  */
 public final class RodDwight {
 
@@ -15,7 +15,7 @@ public final class RodDwight {
             "one ground rod; printed also in MIL-HDBK-419A vol. I 2.4",
             Source.Status.FROM_MEMORY);
 
-    private static final String RANGE = "L/a >= 10";
+    private static final String RANGE = "L/a >= 6";
 
     private RodDwight() {}
 
@@ -25,14 +25,14 @@ public final class RodDwight {
      * @param resistivity ρ [Ω·m], &gt; 0
      * @param length L [m], &gt; 0
      * @param radius a [m], &gt; 0
-     * @return R [Ω]; none for L/a &lt; 10
+     * @return R [Ω]; none for L/a &lt; 6
      */
     public static FormulaResult resistance(double resistivity, double length, double radius) {
         Positive.require("resistivity", resistivity);
         Positive.require("length", length);
         Positive.require("radius", radius);
         return FormulaResult.of(
-                length >= 10 * radius,
+                length >= 6 * radius,
                 RANGE,
                 "R = rho/(2 pi L) (ln(4L/a) - 1)",
                 SOURCE,

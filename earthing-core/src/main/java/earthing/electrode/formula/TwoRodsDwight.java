@@ -3,8 +3,9 @@ package earthing.electrode.formula;
 import earthing.quantity.Source;
 
 /**
- * Two equal vertical rods in parallel. For a distance s ≥ L: R = ρ/(4πL)·(ln(4L/a) − 1) + ρ/(4πs)·(1 − L²/(3s²) +
+ * Two equal vertical rods in parallel. For a distance s above 2L: R = ρ/(4πL)·(ln(4L/a) − 1) + ρ/(4πs)·(1 − L²/(3s²) +
  * 2L⁴/(5s⁴)); nearer: R = ρ/(4πL)·(ln(4L/a) + ln(4L/s) − 2 + s/(2L) − s²/(16L²) + s⁴/(512L⁴)).
+ * The source divides both at s = L; there the first is still 3.5 % high, the second good up to 2L, so it serves so far.
  *
  * <p>ρ resistivity [Ω·m], L length [m], a radius [m], s distance of the axes [m].
  */
@@ -35,7 +36,7 @@ public final class TwoRodsDwight {
         double q = distance / length;
         boolean holds = length >= 10 * radius && distance >= 10 * radius;
         String range = "L/a >= 10, s >= 10a";
-        if (distance > length) {
+        if (distance > 2 * length) {
             return FormulaResult.of(
                     holds,
                     range,

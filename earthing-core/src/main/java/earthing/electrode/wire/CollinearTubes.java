@@ -10,7 +10,7 @@ package earthing.electrode.wire;
  */
 final class CollinearTubes {
 
-    private static final int STEPS = 8;
+    private static final int STEPS = 12;
     private static final double[] SINE_SQUARED = new double[STEPS];
     /** Beyond so many radii the mean of ρ² is enough. */
     private static final double FAR_IN_RADII = 40;

@@ -3,17 +3,18 @@ package earthing.electrode.wire;
 /**
  * How bars are cut into elements of uniform leakage.
  *
- * <p>A thin-wire kernel loses its meaning on elements shorter than the bar is thick; no element is therefore made
- * shorter than a number of radii, unless a boundary between layers leaves a shorter piece.
+ * <p>Along one bar the kernel is that of a tube, which converges however short the elements; between bars it is that of
+ * an axis, which has no meaning on elements shorter than the bar is thick. No element is therefore made shorter than a
+ * number of radii, unless a boundary between layers leaves a shorter piece.
  *
  * @param leastPerBar least number of elements of a bar, ≥ 1; fewer only where the floor demands it
  * @param longest greatest length of an element [m], &gt; 0; may be infinite
- * @param floorInRadii least length of an element in radii of its bar [-], ≥ 1
+ * @param floorInRadii least length of an element in radii of its bar [-], ≥ 0.1
  */
 public record Discretisation(int leastPerBar, double longest, double floorInRadii) {
 
-    /** Elements by default: 8 a bar, none longer than 3 m, none shorter than 2 radii. */
-    public static final Discretisation STANDARD = new Discretisation(8, 3, 2);
+    /** Elements by default: 8 a bar, none longer than 3 m, none shorter than 1 radius. */
+    public static final Discretisation STANDARD = new Discretisation(8, 3, 1);
 
     /** Checks the bounds. */
     public Discretisation {
@@ -23,8 +24,8 @@ public record Discretisation(int leastPerBar, double longest, double floorInRadi
         if (!(longest > 0)) {
             throw new IllegalArgumentException("greatest element length must be > 0 m; have " + longest);
         }
-        if (!(floorInRadii >= 1)) {
-            throw new IllegalArgumentException("the floor must be at least one radius; have " + floorInRadii);
+        if (!(floorInRadii >= 0.1)) {
+            throw new IllegalArgumentException("the floor must be at least 0.1 radius; have " + floorInRadii);
         }
     }
 

@@ -118,7 +118,7 @@ final class Mesh {
      */
     static double[] graded(int wanted, boolean first, boolean last, double floor) {
         for (int n = wanted; n > 1; n--) {
-            for (int grading = 3; grading >= 0; grading--) {
+            for (int grading = 4; grading >= 0; grading--) {
                 double[] t = new double[n + 1];
                 double smallest = 1;
                 for (int i = 1; i <= n; i++) {

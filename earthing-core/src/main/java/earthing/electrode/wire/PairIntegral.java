@@ -17,6 +17,9 @@ final class PairIntegral {
     /** The same for the two-point rule. */
     private static final double VERY_FAR = 8;
 
+    /** Distance in radii beyond which pieces of one tube may be taken at the mean of their squared distances (1e-5). */
+    private static final double FAR_IN_RADII = 15;
+
     private static final double[][] NODES = {
         {},
         {},
@@ -109,19 +112,21 @@ final class PairIntegral {
             double[] b = kernel.offset[f];
             double[] c = kernel.coefficient[f];
             double zeta = su * (mesh.z1[u] + mesh.z2[u]) / 2 + sl * (mesh.z1[o] + mesh.z2[o]) / 2;
+            boolean onOneLine = sameAxis || (sameBar && b[0] == 0 && su * sl < 0);
+            double nearLimit = onOneLine ? Math.max(square(FAR * s), square(FAR_IN_RADII) * a2) : square(FAR * s);
             int near = 0;
-            while (near < b.length && r2 + square(b[near] + zeta) < square(FAR * s)) {
+            while (near < b.length && r2 + square(b[near] + zeta) < nearLimit) {
                 sum += c[near]
                         * (sameAxis
                                 ? onAxis(u, o, su, sl, b[near], a2)
-                                : nearMean(u, o, su, sl, b[near], a2, sameBar && b[near] == 0 && su * sl < 0));
+                                : nearMean(u, o, su, sl, b[near], a2, onOneLine && b[near] == 0));
                 near++;
             }
             int middle = near;
             while (middle < b.length && r2 + square(b[middle] + zeta) < square(VERY_FAR * s)) {
                 middle++;
             }
-            double extra = sameAxis || (sameBar && su * sl < 0) ? 2 * a2 : a2;
+            double extra = onOneLine ? 2 * a2 : a2;
             if (middle > near) {
                 sum += farSum(u, o, 3, su, sl, b, c, near, middle, extra);
             }
