@@ -208,7 +208,7 @@ class CurvesTest {
                 .isCloseTo(0.039, within(1e-9));
     }
 
-    @Property(tries = 100)
+    @Property(tries = 30)
     void noCurveAllowsMoreForLonger(
             @ForAll @DoubleRange(min = 0.01, max = 20) double duration,
             @ForAll @DoubleRange(min = 1, max = 3) double longer) {
