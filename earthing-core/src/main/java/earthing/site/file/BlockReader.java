@@ -13,6 +13,9 @@ import org.jspecify.annotations.Nullable;
 /** Turns the tree of a file into records, block by block, and goes on after each problem. */
 final class BlockReader {
 
+    /** No list of a pole site is longer; a list of any length would make the reading as long. */
+    private static final int LONGEST_LIST = 500;
+
     private final ProblemList problems;
     private final Facts facts;
     private final ValueReader values;
@@ -47,6 +50,9 @@ final class BlockReader {
         Map<String, Object> read = new HashMap<>();
         Map<String, Place> seen = new HashMap<>();
         for (Tree.Pair pair : pairs.pairs()) {
+            if (problems.isFull()) {
+                return null;
+            }
             String keyPath = join(path, pair.key());
             Place first = seen.putIfAbsent(pair.key(), pair.keyPlace());
             if (first != null) {
@@ -120,6 +126,15 @@ final class BlockReader {
         }
         List<Object> read = new ArrayList<>();
         Map<String, String> names = new HashMap<>();
+        if (items.items().size() > LONGEST_LIST) {
+            problems.add(
+                    pair.keyPlace(),
+                    path,
+                    "",
+                    "there are " + items.items().size() + " items in this list",
+                    "at most " + LONGEST_LIST);
+            return null;
+        }
         int n = 0;
         for (Tree item : items.items()) {
             String itemPath = path + '[' + ++n + ']';

@@ -4,14 +4,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** Collects the problems of one file; beyond a bound only their number is kept. */
+/** Collects the problems of one file; beyond a bound they are not kept. */
 final class ProblemList {
 
     private static final int MOST = 1000;
 
     private final String file;
     private final List<Problem> problems = new ArrayList<>();
-    private int notListed;
+    private boolean more;
 
     ProblemList(String file) {
         this.file = file;
@@ -19,7 +19,7 @@ final class ProblemList {
 
     void add(Place place, String key, String text, String found, String expected, String nearest) {
         if (problems.size() >= MOST) {
-            notListed++;
+            more = true;
             return;
         }
         problems.add(new Problem(file, place.line(), place.column(), key, text, found, expected, nearest));
@@ -34,6 +34,11 @@ final class ProblemList {
         add(place, "", "", found, "", "");
     }
 
+    /** Whether more problems would not be listed, so that looking for them is idle. */
+    boolean isFull() {
+        return problems.size() >= MOST;
+    }
+
     boolean isEmpty() {
         return problems.isEmpty();
     }
@@ -41,8 +46,9 @@ final class ProblemList {
     List<Problem> inOrderOfFile() {
         List<Problem> sorted = new ArrayList<>(problems);
         sorted.sort(Comparator.comparingInt(Problem::line).thenComparingInt(Problem::column));
-        if (notListed > 0) {
-            sorted.add(new Problem(file, 0, 0, "", "", notListed + " more problems are not listed", "", ""));
+        if (more) {
+            sorted.add(new Problem(
+                    file, 0, 0, "", "", "there are more problems than the " + MOST + " that are listed", "", ""));
         }
         return sorted;
     }

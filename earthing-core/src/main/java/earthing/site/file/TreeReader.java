@@ -66,8 +66,7 @@ final class TreeReader {
                 lineNumber++;
                 end = text.indexOf('\n', start);
             }
-            int comment = text.indexOf('#', start);
-            if (comment < 0 || comment > tab) {
+            if (text.substring(start, tab).indexOf('#') < 0) {
                 problems.add(new Place(lineNumber, tab - start + 1), "", "", "there is a tab here", "spaces");
                 tabSeen = true;
             }
