@@ -129,7 +129,7 @@ final class FrontSections {
                     Amount.text(finding.limit(), finding.unit()),
                     Amount.margin(finding.margin()),
                     governing(finding),
-                    finding.basis().text() + " " + references.cite(finding.basis())));
+                    references.brief(finding.basis())));
         }
         blocks.add(new Block.Table(
                 "verdict-checks",

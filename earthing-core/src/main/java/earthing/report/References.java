@@ -1,6 +1,7 @@
 package earthing.report;
 
 import earthing.quantity.Source;
+import earthing.report.document.Amount;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,6 +26,18 @@ final class References {
         numbers.forEach((source, number) -> rows.add(List.of(
                 "[" + number + "]", kind(source.kind()), source.title(), source.locus(), status(source.status()))));
         return rows;
+    }
+
+    /** A source in the few words that fit beside a limit, with its number. */
+    String brief(Source source) {
+        String words = switch (source.kind()) {
+            case STANDARD, PUBLICATION ->
+                source.locus().isEmpty() ? source.title() : source.title() + ", " + source.locus();
+            case COMMON_PRACTICE -> "common practice";
+            case OWNER -> "owner, " + source.locus();
+            case TOOL -> "this tool";
+        };
+        return words + Amount.NO_BREAK + cite(source);
     }
 
     static String kind(Source.Kind kind) {

@@ -17,7 +17,7 @@ import java.util.Optional;
 /** The results in the order of the physics, from the soil to the broken paths, and every finding in full. */
 final class ResultSections {
 
-    private static final int MOST_SURGE_TABLES = 8;
+    private static final int MOST_CASES = 8;
 
     /**
      * A section of results.
@@ -53,7 +53,7 @@ final class ResultSections {
                     "Earth potential rise, touch, step and transfer",
                     "Potentials are to remote earth, r.m.s., at power frequency. The earth potential rise is not a"
                             + " touch voltage; touch voltages are prospective and stand beside the permissible value.",
-                    List.of("epr.", "touch.", "step.", "transfer.")),
+                    List.of("epr.", "touch.", "step.", "transfer.", "safety.", "cable.power-frequency.")),
             new Topic(
                     "conductors",
                     "Conductors and joints",
@@ -71,17 +71,16 @@ final class ResultSections {
 
     static List<Block> of(ReportInput input, References references) {
         List<Block> blocks = new ArrayList<>();
-        List<Result> whole = new ArrayList<>();
+        List<Result> rest = new ArrayList<>();
         List<Result> broken = new ArrayList<>();
         for (Result result : input.results().results()) {
-            (result.circumstances().keys().containsKey("broken") ? broken : whole).add(result);
+            (result.circumstances().keys().containsKey("broken") ? broken : rest).add(result);
         }
-        List<Result> rest = new ArrayList<>(whole);
         List<Curve> curves = new ArrayList<>(input.results().curves());
         for (Topic topic : TOPICS) {
             List<Result> mine =
-                    whole.stream().filter(r -> begins(r.id(), topic.prefixes())).toList();
-            rest.removeAll(mine);
+                    rest.stream().filter(r -> begins(r.id(), topic.prefixes())).toList();
+            rest.removeIf(r -> begins(r.id(), topic.prefixes()));
             blocks.add(section(topic, mine, input, curves, references));
         }
         blocks.add(contingencies(input, broken, references));
@@ -107,11 +106,7 @@ final class ResultSections {
             Topic topic, List<Result> mine, ReportInput input, List<Curve> curves, References references) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Paragraph(topic.lead()));
-        if (topic.id().equals("surge")) {
-            surge(mine, references, blocks);
-        } else if (!mine.isEmpty()) {
-            blocks.add(ResultTable.byBound(topic.id() + "-results", topic.title(), mine, references));
-        }
+        tables(topic, mine, references, blocks);
         if (mine.isEmpty()) {
             blocks.add(new Block.Paragraph("There is no result of this kind."));
         } else {
@@ -127,7 +122,7 @@ final class ResultSections {
     }
 
     /** Results with an arrangement stand side by side, one table for each remaining case; the rest by bound. */
-    private static void surge(List<Result> mine, References references, List<Block> blocks) {
+    private static void tables(Topic topic, List<Result> mine, References references, List<Block> blocks) {
         List<Result> plain = new ArrayList<>();
         Map<String, List<Result>> cases = new LinkedHashMap<>();
         for (Result result : mine) {
@@ -143,9 +138,9 @@ final class ResultSections {
         List<Result> beyond = new ArrayList<>();
         for (Map.Entry<String, List<Result>> entry : cases.entrySet()) {
             number++;
-            if (number <= MOST_SURGE_TABLES) {
+            if (number <= MOST_CASES) {
                 blocks.add(ResultTable.sideBySide(
-                        "surge-case-" + number,
+                        topic.id() + "-case-" + number,
                         "Arrangements side by side" + (entry.getKey().isEmpty() ? "" : ": " + entry.getKey()),
                         entry.getValue(),
                         references));
@@ -155,10 +150,14 @@ final class ResultSections {
         }
         if (!plain.isEmpty()) {
             blocks.add(ResultTable.byBound(
-                    "surge-results", "Results that belong to no particular arrangement", plain, references));
+                    topic.id() + "-results",
+                    topic.title() + (cases.isEmpty() ? "" : ": results that belong to no particular arrangement"),
+                    plain,
+                    references));
         }
         if (!beyond.isEmpty()) {
-            blocks.add(ResultTable.byBound("surge-further", "Further surge cases", beyond, references));
+            blocks.add(ResultTable.byBound(
+                    topic.id() + "-further", topic.title() + ": further cases", beyond, references));
         }
     }
 

@@ -19,8 +19,9 @@ final class ResultWords {
                 : id.substring(first + 1, last).replace('.', ' ').replace('-', ' ');
         return switch (group) {
             case "epr" -> "earth potential rise, " + id.substring(first + 1).replace('.', ' ');
-            case "touch", "step", "transfer" -> group + ", " + (subject.isEmpty() ? "" : subject + ": ") + quantity;
-            case "surge" -> (subject.isEmpty() ? "" : subject + ": ") + quantity;
+            case "touch", "step", "transfer" -> voltage(group, subject, quantity);
+            case "surge" -> surge(id, subject, quantity);
+            case "fault" -> (subject.isEmpty() ? "fault" : subject) + ": " + quantity;
             case "circuit" ->
                 quantity.equals("mutual inductance")
                         ? "mutual inductance " + id.substring(first + 1, last).replace(".", " – ")
@@ -33,5 +34,26 @@ final class ResultWords {
                                 + (quantity.equals("formula") ? "resistance, closed form" : quantity);
             default -> group.replace('-', ' ') + (subject.isEmpty() ? "" : " " + subject) + ": " + quantity;
         };
+    }
+
+    private static String voltage(String group, String subject, String quantity) {
+        String where = subject.isEmpty() ? "" : ", " + subject;
+        return switch (quantity) {
+            case "voltage" -> group + " voltage" + where;
+            case "permissible" -> "permissible " + group + " voltage" + where;
+            default -> group + " " + quantity + where;
+        };
+    }
+
+    private static String surge(String id, String subject, String quantity) {
+        String cableEnd = "surge.cable-end.";
+        if (id.startsWith(cableEnd)) {
+            String rest = id.substring(cableEnd.length(), id.lastIndexOf('.'));
+            int end = rest.lastIndexOf('.');
+            if (end > 0) {
+                return rest.substring(0, end) + ", " + rest.substring(end + 1) + " end: " + quantity;
+            }
+        }
+        return (subject.isEmpty() ? "" : subject + ": ") + quantity;
     }
 }

@@ -2,6 +2,8 @@ package earthing.report;
 
 import earthing.quantity.Measure;
 import earthing.quantity.Numbers;
+import earthing.quantity.Quantity;
+import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
 import earthing.report.figure.ElevationWords;
@@ -12,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** The earth paths, the inputs and the criteria. */
 final class SiteSections {
@@ -38,7 +41,8 @@ final class SiteSections {
                         "Elevation of the pole. Heights and depths are to scale; distances to the side are not, they"
                                 + " are written. Solid: main earth and tee. Long dashes: own lead of the cubicle."
                                 + " Dash-dot: second lead. Dots: broken or missing. Circles on the main earth: joints."
-                                + " What is drawn is what the model contains.",
+                                + " Dots at the ends of the control cable: full where its screen is bonded, open where not."
+                                + " It is drawn from the site file; compare it with the pole.",
                         ElevationWords.of(input.site()),
                         svg,
                         Optional.empty())));
@@ -58,7 +62,8 @@ final class SiteSections {
                 rows = new ArrayList<>();
             }
             head = block;
-            rows.add(row(entry));
+            String key = entry.path().startsWith(block) ? entry.path().substring(block.length()) : entry.path();
+            rows.add(row(key.startsWith(".") ? key.substring(1) : key, entry.value()));
         }
         if (!rows.isEmpty()) {
             blocks.add(table(head, rows));
@@ -67,36 +72,40 @@ final class SiteSections {
         return new Block.Section("inputs", 2, "Inputs", blocks);
     }
 
-    /** The block of the site file; keys outside any block stand under the file. */
+    /** The block of the site file; keys outside any block stand beside the site. */
     private static String topOf(String path) {
         int end = path.length();
         for (char stop : new char[] {'.', '['}) {
             int at = path.indexOf(stop);
             end = at >= 0 ? Math.min(end, at) : end;
         }
-        return end == path.length() ? "file" : path.substring(0, end);
+        return end == path.length() ? "site" : path.substring(0, end);
     }
 
+    /** A table without the columns of low and high where no value has a spread. */
     private static Block table(String block, List<List<String>> rows) {
+        boolean spread = rows.stream().anyMatch(row -> !row.get(1).isEmpty());
+        List<Column> columns = List.of(
+                Column.text("Key"),
+                Column.text("Low"),
+                Column.text(spread ? "Nominal" : "Value"),
+                Column.text("High"),
+                Column.text("Origin, date"),
+                Column.number("Nominal in SI"));
         return new Block.Table(
                 "inputs-" + block,
                 "Inputs: " + block.replace('-', ' '),
-                List.of(
-                        Column.text("Key"),
-                        Column.number("Low"),
-                        Column.number("Nominal"),
-                        Column.number("High"),
-                        Column.text("Origin, date"),
-                        Column.number("Nominal in SI")),
-                rows);
+                spread ? columns : narrowed(columns),
+                spread ? rows : rows.stream().map(SiteSections::narrowed).toList());
     }
 
-    private static List<String> row(SiteTree.Entry entry) {
-        String key = entry.path().substring(entry.path().indexOf('.') + 1);
-        if (!(entry.value() instanceof Measure measure)) {
-            String text = entry.value() instanceof Enum<?> word
-                    ? SiteTree.word(word)
-                    : entry.value().toString();
+    private static <T> List<T> narrowed(List<T> cells) {
+        return List.of(cells.get(0), cells.get(2), cells.get(4), cells.get(5));
+    }
+
+    private static List<String> row(String key, Object value) {
+        if (!(value instanceof Measure measure)) {
+            String text = value instanceof Enum<?> word ? SiteTree.word(word) : value.toString();
             return List.of(key, "", text, "", "", "");
         }
         if (measure.bounds().isEmpty()) {
@@ -108,11 +117,15 @@ final class SiteSections {
         boolean spread = measure.hasSpread();
         return List.of(
                 key,
-                spread ? bounds.low().text() : "",
-                bounds.nominal().text(),
-                spread ? bounds.high().text() : "",
+                spread ? written(bounds.low()) : "",
+                written(bounds.nominal()),
+                spread ? written(bounds.high()) : "",
                 origin(measure),
-                trimmed(si) + (unit.isEmpty() ? "" : " " + unit));
+                trimmed(si) + (unit.isEmpty() ? "" : Amount.NO_BREAK + unit));
+    }
+
+    private static String written(Quantity quantity) {
+        return quantity.text().replace(" ", Amount.NO_BREAK);
     }
 
     private static String trimmed(String digits) {
@@ -193,10 +206,7 @@ final class SiteSections {
         input.findings().stream()
                 .filter(f -> f.limit().isPresent())
                 .forEach(f -> rows.add(List.of(
-                        f.id(),
-                        earthing.report.document.Amount.text(f.limit(), f.unit()),
-                        f.basis().text(),
-                        references.cite(f.basis()))));
+                        f.id(), Amount.text(f.limit(), f.unit()), f.basis().text(), references.cite(f.basis()))));
         if (!rows.isEmpty()) {
             blocks.add(new Block.Table(
                     "criteria-limits",
@@ -219,7 +229,7 @@ final class SiteSections {
         };
     }
 
-    private static String or(@org.jspecify.annotations.Nullable Measure measure, String otherwise) {
+    private static String or(@Nullable Measure measure, String otherwise) {
         if (measure == null) {
             return otherwise;
         }

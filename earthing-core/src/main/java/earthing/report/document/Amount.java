@@ -12,6 +12,9 @@ public final class Amount {
     private static final String[] PREFIXES = {"p", "n", "µ", "m", "", "k", "M", "G"};
     private static final int NO_PREFIX = 4;
 
+    /** The space between a number and its unit, at which no line ends; plain text prints it as a space. */
+    public static final String NO_BREAK = "\u00a0";
+
     private Amount() {}
 
     /**
@@ -33,7 +36,7 @@ public final class Amount {
     }
 
     /**
-     * An amount with its unit.
+     * An amount with its unit, joined by {@link #NO_BREAK}.
      *
      * @param si value in SI
      * @param unit SI unit as in the results, empty or {@code 1} for a pure number
@@ -42,7 +45,7 @@ public final class Amount {
     public static String text(double si, String unit) {
         Scale scale = scale(si, unit);
         String digits = Numbers.brief(scale.of(si));
-        return scale.unit().isEmpty() ? digits : digits + " " + scale.unit();
+        return scale.unit().isEmpty() ? digits : digits + NO_BREAK + scale.unit();
     }
 
     /**
@@ -68,7 +71,7 @@ public final class Amount {
         }
         double percent = margin.getAsDouble() * 100;
         String digits = Math.abs(percent) < 100 ? Numbers.significant(percent, 2) : Long.toString(Math.round(percent));
-        return (percent > 0 ? "+" : "") + digits + " %";
+        return (percent > 0 ? "+" : "") + digits + NO_BREAK + "%";
     }
 
     /**

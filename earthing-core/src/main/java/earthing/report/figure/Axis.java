@@ -32,7 +32,7 @@ final class Axis {
      */
     static Axis over(double least, double greatest, String unit, boolean logarithmic) {
         double size = Math.max(Math.abs(least), Math.abs(greatest));
-        Amount.Scale scale = Amount.scale(logarithmic ? Math.sqrt(least * greatest) : size, unit);
+        Amount.Scale scale = Amount.scale(size, unit);
         return logarithmic
                 ? decades(scale.of(least), scale.of(greatest), scale)
                 : even(scale.of(least), scale.of(greatest), scale);

@@ -3,6 +3,8 @@ package earthing.report.figure;
 import earthing.quantity.Measure;
 import earthing.report.document.Amount;
 import earthing.report.markup.Markup;
+import earthing.site.ArresterEarth;
+import earthing.site.Arresters;
 import earthing.site.Conductor;
 import earthing.site.Cubicle;
 import earthing.site.CubicleEarth;
@@ -10,6 +12,8 @@ import earthing.site.EarthSegment;
 import earthing.site.Electrode;
 import earthing.site.MainEarth;
 import earthing.site.Pole;
+import earthing.site.Screen;
+import earthing.site.ScreenBond;
 import earthing.site.Site;
 import earthing.site.Tank;
 import earthing.site.YesNo;
@@ -90,7 +94,10 @@ public final class PoleElevation {
         tank(svg);
         mainEarth(svg);
         cubicle(svg);
-        sides(svg);
+        new Attachments(site, svg, ground, scale, left, right)
+                .draw(
+                        tank.height().nominal(),
+                        nominal(site.cubicle() == null ? null : site.cubicle().height(), 2));
         for (Electrode electrode : site.electrodes()) {
             soil.electrode(svg, electrode, slot(electrode.name()), ground, scale, right);
         }
@@ -131,7 +138,10 @@ public final class PoleElevation {
         Draw.box(svg, POLE - POLE_HALF, top, 2 * POLE_HALF, y(-nominal(pole.burial(), 0)) - top, "0.08");
         left.add(
                 "pole, " + word(pole.material()) + ", " + text(pole.height()) + " above ground"
-                        + (pole.burial() == null ? "" : ", " + text(pole.burial()) + " buried"),
+                        + (pole.burial() == null ? "" : ", " + text(pole.burial()) + " buried")
+                        + (pole.bondedToMainEarth() == null
+                                ? ""
+                                : ", bonded to the main earth: " + word(pole.bondedToMainEarth())),
                 POLE - POLE_HALF,
                 y(pole.height().nominal() * 0.36));
     }
@@ -154,18 +164,42 @@ public final class PoleElevation {
         if (site.arresters() == null) {
             return;
         }
-        double foot = terminal - box;
+        arresters(svg, site.arresters(), terminal, terminal - box);
+    }
+
+    private void arresters(Markup svg, Arresters arresters, double terminal, double box) {
+        boolean apart = arresters.earthedAt() == ArresterEarth.OWN_LEAD
+                || arresters.earthedAt() == ArresterEarth.MAIN_EARTH
+                || arresters.earthedAt() == ArresterEarth.UNKNOWN;
+        double foot = apart ? box - 9 : box;
+        double wire = site.line() == null
+                ? foot - 26
+                : Math.min(foot - 26, y(nominal(site.line().height(), 0)));
         for (int i = 0; i < 3; i++) {
             double x = EARTH + 10 + i * 28;
-            Draw.line(svg, x, foot - 26, x, foot, 1.2, "");
+            Draw.line(svg, x, wire, x, foot, 1.2, "");
             Draw.box(svg, x - 4, foot - 20, 8, 14, "0.45");
-            Draw.line(svg, x - 5, foot - 26, x + 5, foot - 26, 1.2, "");
+        }
+        if (apart) {
+            Draw.line(svg, EARTH + 10, foot, EARTH + 66, foot, 1.2, "");
+        }
+        if (arresters.earthedAt() == ArresterEarth.OWN_LEAD) {
+            Draw.path(
+                    svg,
+                    "M" + Draw.n(EARTH + 66) + " " + Draw.n(foot) + "H626V" + Draw.n(ground + 16),
+                    2.2,
+                    "12 4 3 4");
+        } else if (arresters.earthedAt() == ArresterEarth.MAIN_EARTH) {
+            Draw.path(
+                    svg,
+                    "M" + Draw.n(EARTH + 10) + " " + Draw.n(foot) + "H" + Draw.n(EARTH - 14) + "V"
+                            + Draw.n(terminal + 12) + "H" + Draw.n(EARTH),
+                    2.2,
+                    "");
         }
         right.add(
-                "surge arresters, side " + word(site.arresters().side()) + ", earthed at "
-                        + word(site.arresters().earthedAt())
-                        + lead("line lead", site.arresters().lineLead())
-                        + lead("earth lead", site.arresters().earthLead()),
+                "surge arresters, side " + word(arresters.side()) + ", earthed at " + word(arresters.earthedAt())
+                        + lead("line lead", arresters.lineLead()) + lead("earth lead", arresters.earthLead()),
                 EARTH + 66,
                 foot - 13);
     }
@@ -303,6 +337,7 @@ public final class PoleElevation {
         double from = y(tank.height().nominal());
         Draw.line(svg, CABLE, from, CABLE, cubicleTop, 1.6, "");
         Draw.line(svg, CABLE + 3.5, from, CABLE + 3.5, cubicleTop, 1.6, "");
+        screen(svg, from, cubicleTop);
         double middle = from + (cubicleTop - from) * 0.3;
         right.add(
                 "control cable"
@@ -324,51 +359,33 @@ public final class PoleElevation {
         }
     }
 
-    private void sides(Markup svg) {
-        for (int i = 0; i < site.stays().size(); i++) {
-            earthing.site.Stay stay = site.stays().get(i);
-            if (stay.topHeight().isKnown()) {
-                double foot = 330 - 8.0 * i;
-                Draw.line(svg, POLE - POLE_HALF, y(stay.topHeight().nominal()), foot, ground, 1.2, "6 2 1 2");
-                left.add(
-                        stay.name() + ", insulator: " + word(stay.insulated())
-                                + (stay.bondedToMainEarth() == null
-                                        ? ""
-                                        : ", bonded to the main earth: " + word(stay.bondedToMainEarth())),
-                        foot + (POLE - POLE_HALF - foot) * 0.25,
-                        ground + (y(stay.topHeight().nominal()) - ground) * 0.25);
-            }
+    /** A full dot where the screen is bonded, an open one where it is not. */
+    private void screen(Markup svg, double tankEnd, double cubicleEnd) {
+        Screen screen = site.controlCable() == null ? null : site.controlCable().screen();
+        if (screen == null || screen.bond() == ScreenBond.UNKNOWN || screen.bond() == ScreenBond.ABSENT) {
+            return;
         }
-        if (site.antenna() != null && site.antenna().height().isKnown()) {
-            double tip = y(site.antenna().height().nominal());
-            Draw.line(svg, POLE, tip + 16, POLE, tip, 1.5, "");
-            Draw.path(
-                    svg,
-                    "M" + Draw.n(POLE - 8) + " " + Draw.n(tip) + "L" + Draw.n(POLE) + " " + Draw.n(tip + 8) + "L"
-                            + Draw.n(POLE + 8) + " " + Draw.n(tip),
-                    1.5,
-                    "");
-            left.add(
-                    "antenna at " + text(site.antenna().height()) + ", suppressor: "
-                            + word(site.antenna().suppressor()),
-                    POLE,
-                    tip + 8);
-        }
-        if (site.system().neutral().conductor() != null) {
-            earthing.site.NeutralConductor neutral = site.system().neutral().conductor();
-            double at = y(nominal(neutral.bondHeight(), tank.height().nominal() * 0.85));
-            Draw.line(svg, 370, at, POLE - POLE_HALF, at, 1.5, "16 5");
-            boolean bonded = neutral.bondedToMainEarth() == YesNo.YES;
-            if (bonded) {
-                Draw.line(svg, POLE - POLE_HALF, at, EARTH, at, 1.5, "16 5");
-            }
-            left.add(
-                    "neutral conductor, bonded to the main earth: "
-                            + (neutral.bondedToMainEarth() == null ? "not stated" : word(neutral.bondedToMainEarth()))
-                            + (neutral.bondHeight() == null ? "" : ", at " + text(neutral.bondHeight())),
-                    378,
-                    at);
-        }
+        boolean tankBond = screen.bond() == ScreenBond.TANK || screen.bond() == ScreenBond.BOTH;
+        boolean cubicleBond = screen.bond() == ScreenBond.CUBICLE || screen.bond() == ScreenBond.BOTH;
+        dot(svg, tankEnd + 7, tankBond);
+        dot(svg, cubicleEnd - 7, cubicleBond);
+    }
+
+    private static void dot(Markup svg, double y, boolean full) {
+        svg.empty(
+                "circle",
+                "cx",
+                Draw.n(CABLE + 1.8),
+                "cy",
+                Draw.n(y),
+                "r",
+                "4",
+                "fill",
+                full ? "currentColor" : "none",
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "1.2");
     }
 
     private static String lead(String name, @Nullable Measure length) {
@@ -384,11 +401,13 @@ public final class PoleElevation {
     }
 
     static String word(Enum<?> word) {
-        return word.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        return word.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     static String text(Measure measure) {
-        return measure.bounds().map(b -> b.nominal().text()).orElse("unknown");
+        return measure.bounds()
+                .map(b -> b.nominal().text().replace(" ", Amount.NO_BREAK))
+                .orElse("unknown");
     }
 
     static double nominal(@Nullable Measure measure, double otherwise) {

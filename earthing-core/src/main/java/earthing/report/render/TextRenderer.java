@@ -1,8 +1,10 @@
 package earthing.report.render;
 
+import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Document;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /** A document as Markdown that reads well in a terminal: tables are aligned, lines have at most 100 columns. */
@@ -10,6 +12,7 @@ public final class TextRenderer {
 
     private static final int WIDTH = 100;
     private static final int NARROWEST = 7;
+    private static final int LONGEST_WORD = 34;
 
     private final StringBuilder out = new StringBuilder(65536);
 
@@ -25,7 +28,7 @@ public final class TextRenderer {
         TextRenderer renderer = new TextRenderer();
         renderer.out.append("# ").append(document.title()).append("\n\n");
         renderer.blocks(document.blocks());
-        return renderer.out.toString();
+        return renderer.text();
     }
 
     /**
@@ -38,7 +41,11 @@ public final class TextRenderer {
     public static String table(Block.Table table, int width) {
         TextRenderer renderer = new TextRenderer();
         renderer.rows(table, width);
-        return renderer.out.toString();
+        return renderer.text();
+    }
+
+    private String text() {
+        return out.toString().replace(Amount.NO_BREAK, " ");
     }
 
     /**
@@ -49,7 +56,9 @@ public final class TextRenderer {
      * @return the lines
      */
     public static List<String> lines(String text, int width) {
-        return fold(text.replace('\n', ' '), width);
+        return fold(text.replace('\n', ' '), width).stream()
+                .map(line -> line.replace(Amount.NO_BREAK, " "))
+                .toList();
     }
 
     private void blocks(List<Block> blocks) {
@@ -160,23 +169,34 @@ public final class TextRenderer {
         int sum = 0;
         for (int i = 0; i < columns; i++) {
             natural[i] = Math.max(natural[i], 3);
+            least[i] = Math.min(least[i], LONGEST_WORD);
             sum += natural[i];
         }
-        while (sum > room) {
+        // Spaces first; only if that is not enough are words cut.
+        sum = shrunk(natural, least, sum, room);
+        int[] cut = new int[columns];
+        Arrays.fill(cut, NARROWEST);
+        shrunk(natural, cut, sum, room);
+        return natural;
+    }
+
+    private static int shrunk(int[] widths, int[] least, int sum, int room) {
+        int now = sum;
+        while (now > room) {
             int widest = -1;
-            for (int i = 0; i < columns; i++) {
-                boolean shrinks = natural[i] > Math.min(least[i], 34) && natural[i] > NARROWEST;
-                if (shrinks && (widest < 0 || natural[i] > natural[widest])) {
+            for (int i = 0; i < widths.length; i++) {
+                boolean shrinks = widths[i] > least[i] && widths[i] > NARROWEST;
+                if (shrinks && (widest < 0 || widths[i] > widths[widest])) {
                     widest = i;
                 }
             }
             if (widest < 0) {
-                break;
+                return now;
             }
-            natural[widest]--;
-            sum--;
+            widths[widest]--;
+            now--;
         }
-        return natural;
+        return now;
     }
 
     private void rule(Block.Table table, int[] widths) {
@@ -242,7 +262,7 @@ public final class TextRenderer {
                 line.setLength(0);
             }
             while (length(word) > width) {
-                int cut = word.offsetByCodePoints(0, width);
+                int cut = cut(word, width);
                 lines.add(word.substring(0, cut));
                 word = word.substring(cut);
             }
@@ -255,6 +275,17 @@ public final class TextRenderer {
             lines.add(line.toString());
         }
         return lines;
+    }
+
+    /** Where a long word is cut: after a dot or a hyphen, if there is one in the further half of the line. */
+    private static int cut(String word, int width) {
+        int end = word.offsetByCodePoints(0, width);
+        for (int i = end; i > end / 2; i--) {
+            if (word.charAt(i - 1) == '.' || word.charAt(i - 1) == '-') {
+                return i;
+            }
+        }
+        return end;
     }
 
     private static int longestWord(String text) {
