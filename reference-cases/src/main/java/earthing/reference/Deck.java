@@ -1,24 +1,29 @@
 package earthing.reference;
 
 import earthing.network.Circuit;
+import earthing.network.FrequencySolution;
 import earthing.network.NonlinearResistance;
 import earthing.network.TimeGrid;
 import earthing.network.TransientSolution;
 import earthing.network.Wave;
 import earthing.network.Waveform;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
 import java.util.function.DoubleUnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.apache.commons.math3.complex.Complex;
 
 /**
- * A circuit deck turned into a circuit of the library: R, L, K, C, current sources with an expression in time, and
- * curves {@code pwl(v(a,b), …)}; {@code .tran} gives the end and the largest step, {@code let} the quantities that are
- * measured. Anything else in the deck is refused, but for options of the simulator.
+ * A circuit deck turned into a circuit of the library: R, L, K, C, current sources with an expression in time
+ * or a phasor, and curves {@code pwl(v(a,b), …)}; {@code .tran} gives the end and the largest step, {@code let} the
+ * quantities that are measured. Anything else in the deck is refused, but for options of the simulator.
  */
 final class Deck {
 
@@ -26,6 +31,10 @@ final class Deck {
     private static final Pattern LET = Pattern.compile("let x_(?<name>\\w+)=(?<what>.*)");
     private static final Pattern DIFFERENCE = Pattern.compile("v\\((?<a>\\w+)\\)-v\\((?<b>\\w+)\\)");
     private static final Pattern CURRENT = Pattern.compile("i\\((?<branch>\\w+)\\)");
+
+    /** Lines that tell the simulator how to run and to print, not what the circuit is. */
+    private static final Set<String> SIMULATOR_ONLY =
+            Set.of(".options", ".ac", ".control", "set", "run", "meas", "print", "quit", ".endc", ".end");
 
     private final Circuit.Builder builder = new Circuit.Builder();
     private final Map<String, Double> inductances = new LinkedHashMap<>();
@@ -75,6 +84,35 @@ final class Deck {
         return measures;
     }
 
+    /**
+     * Solves the circuit for one ampere of its source.
+     *
+     * @param frequency frequency [Hz]
+     * @return {@code <quantity>-real} and {@code <quantity>-imag} in SI
+     */
+    Map<String, Double> solve(double frequency) {
+        FrequencySolution solution = FrequencySolution.solve(builder.build(), frequency);
+        Map<String, Double> phasors = new LinkedHashMap<>();
+        quantities.forEach((name, what) -> {
+            Complex phasor = phasor(solution, what);
+            phasors.put(name + "-real", phasor.getReal());
+            phasors.put(name + "-imag", phasor.getImaginary());
+        });
+        return phasors;
+    }
+
+    private static Complex phasor(FrequencySolution solution, String what) {
+        Matcher difference = DIFFERENCE.matcher(what);
+        if (difference.matches()) {
+            return solution.voltage(difference.group("a"), difference.group("b"));
+        }
+        Matcher current = CURRENT.matcher(what);
+        if (current.matches()) {
+            return solution.current(current.group("branch"));
+        }
+        return solution.potential(node(what));
+    }
+
     private static void put(Map<String, Double> measures, String name, Waveform.Extreme extreme) {
         measures.put(name, extreme.value());
         measures.put(name + "_at", extreme.time());
@@ -89,9 +127,13 @@ final class Deck {
         if (current.matches()) {
             return solution.current(current.group("branch"));
         }
+        return solution.potential(node(what));
+    }
+
+    private static String node(String what) {
         Matcher potential = PAIR.matcher(what);
         if (potential.matches() && potential.group("b") == null) {
-            return solution.potential(potential.group("a"));
+            return potential.group("a");
         }
         throw new IllegalArgumentException("\"" + what + "\" is no quantity of a deck");
     }
@@ -106,6 +148,7 @@ final class Deck {
                 inductances.put(words[0], inductance);
                 builder.inductor(words[0], words[1], words[2], 0, inductance);
             }
+            case 'I' -> phasorSource(line, words);
             case 'B' -> behavioural(words[0], words[1], words[2], line.substring(line.indexOf('=') + 1));
             default -> command(line, words);
         }
@@ -118,10 +161,17 @@ final class Deck {
             step = DeckExpression.number(words[4]);
         } else if (let.matches()) {
             quantities.put(let.group("name"), let.group("what"));
-        } else if (!List.of(".options", ".control", "run", "meas", "quit", ".endc", ".end")
-                .contains(words[0])) {
+        } else if (!SIMULATOR_ONLY.contains(words[0])) {
             throw new IllegalArgumentException("the line \"" + line + "\" of the deck is not understood");
         }
+    }
+
+    private void phasorSource(String line, String[] words) {
+        if (words.length != 7 || !words[3].equals("dc") || !words[5].equals("ac")) {
+            throw new IllegalArgumentException("the line \"" + line + "\" of the deck is not understood");
+        }
+        Complex phasor = new Complex(DeckExpression.number(words[6]));
+        builder.currentSource(words[0], words[1], words[2], phasor);
     }
 
     private void coupling(String line) {
@@ -146,13 +196,10 @@ final class Deck {
     private static NonlinearResistance curve(String from, String to, String arguments) {
         Matcher pair = PAIR.matcher(arguments);
         String reference = to.equals(Circuit.REFERENCE) ? null : to;
-        if (!pair.lookingAt()
-                || !pair.group("a").equals(from)
-                || !java.util.Objects.equals(pair.group("b"), reference)) {
+        if (!pair.lookingAt() || !pair.group("a").equals(from) || !Objects.equals(pair.group("b"), reference)) {
             throw new IllegalArgumentException("a curve must depend on its own voltage; have " + arguments);
         }
-        double[] numbers = java.util.Arrays.stream(
-                        arguments.substring(pair.end() + 1).split(",", -1))
+        double[] numbers = Arrays.stream(arguments.substring(pair.end() + 1).split(",", -1))
                 .mapToDouble(DeckExpression::number)
                 .toArray();
         int points = numbers.length / 2;

@@ -56,6 +56,17 @@ public record RowOutcome(
         }
 
         /**
+         * Distance as a part of the printed value.
+         *
+         * @return 0 for equal values; 0 as well where the print is zero, of which there are no parts
+         */
+        public double ofValue() {
+            double distance = Math.abs(difference());
+            double printed = Math.abs(expected.printed().value());
+            return distance == 0 || printed == 0 ? 0 : distance / printed;
+        }
+
+        /**
          * Distance in units of the last printed digit.
          *
          * @return 0 for equal values, up to 0.5 where rounding gives the print

@@ -60,9 +60,9 @@ public final class ValidationPage {
     }
 
     private void summary() {
-        line("| room | rows run | " + kinds().map(CaseKind::text).collect(Collectors.joining(" | "))
+        line("| room | rows run | values | " + kinds().map(CaseKind::text).collect(Collectors.joining(" | "))
                 + " | from memory | not run | median of tolerance | worst of tolerance |");
-        line("|---|" + "---:|".repeat(CaseKind.values().length + 5));
+        line("|---|" + "---:|".repeat(CaseKind.values().length + 6));
         byRoom().forEach((room, of) -> summaryLine(room, of));
         summaryLine("**all**", outcomes);
         line("");
@@ -74,7 +74,8 @@ public final class ValidationPage {
                 .mapToDouble(RowOutcome.Deviation::ofTolerance)
                 .sorted()
                 .toArray();
-        line("| " + room + " | " + run.size() + " | "
+        long values = run.stream().mapToLong(o -> o.deviations().size()).sum();
+        line("| " + room + " | " + run.size() + " | " + values + " | "
                 + kinds().map(kind -> String.valueOf(
                                 run.stream().filter(o -> o.of().kind() == kind).count()))
                         .collect(Collectors.joining(" | "))
@@ -95,8 +96,8 @@ public final class ValidationPage {
             }
             line("## " + room);
             line("");
-            line("| case | what | source | kind | rows | worst, last digits | worst, of tolerance |");
-            line("|---|---|---|---|---:|---:|---:|");
+            line("| case | what | source | kind | rows | worst, of value | worst, last digits | worst, of tolerance |");
+            line("|---|---|---|---|---:|---:|---:|---:|");
             byCase(run).forEach(ValidationPage.this::caseLine);
             line("");
             wide(run);
@@ -108,8 +109,11 @@ public final class ValidationPage {
                 compared(run).mapToDouble(RowOutcome.Deviation::lastDigits).max();
         OptionalDouble shares =
                 compared(run).mapToDouble(RowOutcome.Deviation::ofTolerance).max();
+        OptionalDouble parts =
+                compared(run).mapToDouble(RowOutcome.Deviation::ofValue).max();
         line("| " + of.id() + " | " + cell(of.title()) + " | " + cell(source(of)) + " | "
                 + of.kind().text() + " | " + run.size() + " | "
+                + (parts.isPresent() ? percent(parts.getAsDouble()) : "–") + " | "
                 + (digits.isPresent() ? digits(digits.getAsDouble()) : "–") + " | "
                 + (shares.isPresent() ? fixed(shares.getAsDouble()) : "–") + " |");
     }
@@ -231,6 +235,11 @@ public final class ValidationPage {
         return Double.isFinite(value)
                 ? BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP).toPlainString()
                 : "infinite";
+    }
+
+    /** Nothing below a millionth, where the arithmetic of the machine begins to show. */
+    private static String percent(double part) {
+        return part < 1e-6 ? "< 0.0001 %" : Numbers.significant(100 * part, 2) + " %";
     }
 
     private static String digits(double value) {

@@ -42,8 +42,8 @@ class ValidationPageTest {
         List<RowOutcome> outcomes = CaseRunner.run(cases, Map.of("double", given -> Map.of("y", 2 * given.value("x"))));
         String page = ValidationPage.of(outcomes, new CaseReader.NotYet(1, Map.of("C", "later")));
         assertThat(page)
-                .contains("| room | 3 | 1 | 0 | 0 | 1 | 1 | 1 | 1 | 0.20 | 0.39 |")
-                .contains("| A | first | a book, p. 1 (from memory) | published | 1 | 4.00 | 0.39 |")
+                .contains("| room | 3 | 4 | 1 | 0 | 0 | 1 | 1 | 1 | 1 | 0.20 | 0.39 |")
+                .contains("| A | first | a book, p. 1 (from memory) | published | 1 | 2.0 % | 4.00 | 0.39 |")
                 .contains("- A, worst y: printed 2.04 m, computed 2.0000. Read from a curve.")
                 .contains("- B, a leaflet: y printed 5 m, computed 4.0000. Digits turned round.")
                 .contains("- a book: A")
