@@ -1,5 +1,6 @@
 package earthing.network;
 
+import java.util.Arrays;
 import java.util.function.DoubleBinaryOperator;
 
 /**
@@ -84,7 +85,9 @@ public final class Waveform {
      */
     public double at(double time) {
         int last = times.length - 1;
-        if (!(time >= times[0] && time <= times[last])) {
+        // Sums of steps may miss a round time by rounding.
+        double slack = 1e-9 * (times[last] - times[0]);
+        if (!(time >= times[0] - slack && time <= times[last] + slack)) {
             throw new IllegalArgumentException(
                     "time must be in [" + times[0] + ", " + times[last] + "] s; have " + time);
         }
@@ -216,7 +219,7 @@ public final class Waveform {
      * @throws IllegalArgumentException if the times differ
      */
     public Waveform combine(Waveform other, DoubleBinaryOperator operation) {
-        if (times != other.times && !java.util.Arrays.equals(times, other.times)) {
+        if (times != other.times && !Arrays.equals(times, other.times)) {
             throw new IllegalArgumentException("waveforms of different times can't be joined");
         }
         double[] joined = new double[values.length];

@@ -1,0 +1,276 @@
+package earthing.network;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.apache.commons.math3.complex.Complex;
+
+/**
+ * Checks a solution by the laws themselves, with code that shares nothing with the solver: currents at every node must
+ * cancel, every branch must obey its own equation, and the energy delivered by the sources must be found again.
+ *
+ * @param nodeResidual largest sum of currents at a node, as a part of the largest branch current
+ * @param nodeName node where it occurs
+ * @param branchResidual worst departure of a branch from its equation, as a part of the largest term of that equation
+ * @param branchName branch where it occurs
+ * @param energyResidual energy delivered less energy dissipated and stored, as a part of the energy delivered; for a
+ *     phasor solution complex power likewise
+ */
+public record KirchhoffCheck(
+        double nodeResidual, String nodeName, double branchResidual, String branchName, double energyResidual) {
+
+    /**
+     * Whether all residuals are within a bound.
+     *
+     * @param bound bound, for example 1e-3 for a solution in time
+     * @return true if all are within
+     */
+    public boolean within(double bound) {
+        return nodeResidual <= bound && branchResidual <= bound && energyResidual <= bound;
+    }
+
+    /**
+     * Checks a solution in time. Rates of change are replaced by integrals over the samples, by trapezoids, so residuals
+     * fall with the square of the step.
+     *
+     * @param solution the solution
+     * @return the residuals
+     */
+    public static KirchhoffCheck of(TransientSolution solution) {
+        Circuit circuit = solution.circuit();
+        Map<String, Waveform> currents = new HashMap<>();
+        Map<String, Waveform> voltages = new HashMap<>();
+        for (Branch branch : circuit.branches()) {
+            currents.put(branch.name(), solution.current(branch.name()));
+            voltages.put(branch.name(), solution.voltage(branch.from(), branch.to()));
+        }
+        int size = solution.size();
+        double largest = 0;
+        Map<String, double[]> sums = new HashMap<>();
+        for (Branch branch : circuit.branches()) {
+            Waveform i = of(currents, branch.name());
+            double[] out = sums.computeIfAbsent(branch.from(), n -> new double[size]);
+            double[] in = sums.computeIfAbsent(branch.to(), n -> new double[size]);
+            for (int k = 1; k < size; k++) {
+                out[k] -= i.value(k);
+                in[k] += i.value(k);
+                largest = Math.max(largest, Math.abs(i.value(k)));
+            }
+        }
+        double nodeWorst = 0;
+        String nodeName = "";
+        for (Map.Entry<String, double[]> entry : sums.entrySet()) {
+            for (double sum : entry.getValue()) {
+                if (Math.abs(sum) > nodeWorst) {
+                    nodeWorst = Math.abs(sum);
+                    nodeName = entry.getKey();
+                }
+            }
+        }
+        double branchWorst = 0;
+        String branchName = "";
+        for (Branch branch : circuit.branches()) {
+            double off = departure(branch, circuit, currents, voltages);
+            if (off > branchWorst) {
+                branchWorst = off;
+                branchName = branch.name();
+            }
+        }
+        double energy = energy(circuit, currents, voltages);
+        return new KirchhoffCheck(
+                largest > 0 ? nodeWorst / largest : 0, nodeName, branchWorst, branchName, energy);
+    }
+
+    private static Waveform of(Map<String, Waveform> map, String name) {
+        Waveform found = map.get(name);
+        if (found == null) {
+            throw new IllegalStateException("no waveform of " + name);
+        }
+        return found;
+    }
+
+    private static double departure(
+            Branch branch, Circuit circuit, Map<String, Waveform> currents, Map<String, Waveform> voltages) {
+        Waveform i = of(currents, branch.name());
+        Waveform v = of(voltages, branch.name());
+        int size = i.size();
+        double worst = 0;
+        double scale = 0;
+        double left = 0;
+        for (int k = 1; k < size; k++) {
+            double step = i.time(k) - i.time(k - 1);
+            double off;
+            double term;
+            if (branch instanceof Branch.Inductor inductor) {
+                // First step left out of the integral: the sources may jump at the start.
+                double meanV = k == 1 ? v.value(k) : 0.5 * (v.value(k) + v.value(k - 1));
+                double meanI = 0.5 * (i.value(k) + i.value(k - 1));
+                left += (meanV - inductor.resistance() * meanI) * step;
+                double flux = inductor.inductance() * i.value(k);
+                for (Circuit.Mutual mutual : circuit.mutuals()) {
+                    if (mutual.first().equals(branch.name())) {
+                        flux += mutual.value() * of(currents, mutual.second()).value(k);
+                    } else if (mutual.second().equals(branch.name())) {
+                        flux += mutual.value() * of(currents, mutual.first()).value(k);
+                    }
+                }
+                off = left - flux;
+                term = Math.max(Math.abs(flux), inductor.inductance() * Math.abs(i.value(k)));
+            } else if (branch instanceof Branch.Capacitor capacitor) {
+                double mean = k == 1 ? i.value(k) : 0.5 * (i.value(k) + i.value(k - 1));
+                left += mean * step;
+                double charge = capacitor.capacitance() * v.value(k);
+                off = left - charge;
+                term = Math.abs(charge);
+            } else if (branch instanceof Branch.Resistor resistor) {
+                double drop = resistor.resistance() * i.value(k);
+                for (Circuit.Mutual mutual : circuit.mutuals()) {
+                    if (mutual.first().equals(branch.name())) {
+                        drop += mutual.value() * of(currents, mutual.second()).value(k);
+                    } else if (mutual.second().equals(branch.name())) {
+                        drop += mutual.value() * of(currents, mutual.first()).value(k);
+                    }
+                }
+                off = v.value(k) - drop;
+                term = Math.abs(v.value(k));
+            } else if (branch instanceof Branch.Nonlinear nonlinear) {
+                off = v.value(k) - nonlinear.curve().voltage(i.value(k));
+                term = Math.abs(v.value(k));
+            } else if (branch instanceof Branch.VoltageSource source) {
+                off = v.value(k) - source.wave().at(v.time(k));
+                term = Math.abs(v.value(k));
+            } else if (branch instanceof Branch.CurrentSource source) {
+                off = i.value(k) - source.wave().at(v.time(k));
+                term = Math.abs(i.value(k));
+            } else {
+                off = v.value(k);
+                term = 1;
+            }
+            worst = Math.max(worst, Math.abs(off));
+            scale = Math.max(scale, term);
+        }
+        return scale > 0 ? worst / scale : worst;
+    }
+
+    private static double energy(Circuit circuit, Map<String, Waveform> currents, Map<String, Waveform> voltages) {
+        double delivered = 0;
+        double taken = 0;
+        double moved = 0;
+        for (Branch branch : circuit.branches()) {
+            Waveform i = of(currents, branch.name());
+            Waveform v = of(voltages, branch.name());
+            int last = i.size() - 1;
+            if (branch instanceof Branch.CurrentSource || branch instanceof Branch.VoltageSource) {
+                delivered -= work(v, i);
+                moved += work(v.combine(i, (a, b) -> Math.abs(a * b)));
+            } else if (branch instanceof Branch.Inductor inductor) {
+                taken += inductor.resistance() * work(i, i);
+                taken += 0.5 * inductor.inductance() * i.value(last) * i.value(last);
+            } else if (branch instanceof Branch.Capacitor capacitor) {
+                taken += 0.5 * capacitor.capacitance() * v.value(last) * v.value(last);
+            } else {
+                taken += work(v, i);
+            }
+        }
+        for (Circuit.Mutual mutual : circuit.mutuals()) {
+            if (circuit.branch(mutual.first()) instanceof Branch.Inductor) {
+                Waveform a = of(currents, mutual.first());
+                Waveform b = of(currents, mutual.second());
+                int last = a.size() - 1;
+                taken += mutual.value() * a.value(last) * b.value(last);
+            }
+        }
+        return moved > 0 ? Math.abs(delivered - taken) / moved : 0;
+    }
+
+    private static double work(Waveform v, Waveform i) {
+        return work(v.combine(i, (a, b) -> a * b));
+    }
+
+    /** Integral of a power; in the first step its value at the end counts, since sources may jump at the start. */
+    private static double work(Waveform power) {
+        return power.integral() + 0.5 * (power.value(1) - power.value(0)) * (power.time(1) - power.time(0));
+    }
+
+    /**
+     * Checks a phasor solution.
+     *
+     * @param solution the solution
+     * @return the residuals
+     */
+    public static KirchhoffCheck of(FrequencySolution solution) {
+        Circuit circuit = solution.circuit();
+        double w = solution.angularFrequency();
+        Map<String, Complex> sums = new HashMap<>();
+        double largest = 0;
+        double branchWorst = 0;
+        String branchName = "";
+        Complex balance = Complex.ZERO;
+        double moved = 0;
+        for (Branch branch : circuit.branches()) {
+            Complex i = solution.current(branch.name());
+            Complex v = solution.voltage(branch.from(), branch.to());
+            sums.merge(branch.from(), i.negate(), Complex::add);
+            sums.merge(branch.to(), i, Complex::add);
+            largest = Math.max(largest, i.abs());
+            Complex power = v.multiply(i.conjugate());
+            balance = balance.add(power);
+            moved += power.abs();
+            Complex law = law(branch, solution, circuit.mutuals(), w);
+            double scale = Math.max(v.abs(), law.abs());
+            double off = scale > 0 ? v.subtract(law).abs() / scale : 0;
+            if (branch instanceof Branch.Tie) {
+                off = v.abs();
+            }
+            if (off > branchWorst) {
+                branchWorst = off;
+                branchName = branch.name();
+            }
+        }
+        double nodeWorst = 0;
+        String nodeName = "";
+        for (Map.Entry<String, Complex> entry : sums.entrySet()) {
+            if (entry.getValue().abs() > nodeWorst) {
+                nodeWorst = entry.getValue().abs();
+                nodeName = entry.getKey();
+            }
+        }
+        return new KirchhoffCheck(
+                largest > 0 ? nodeWorst / largest : 0,
+                nodeName,
+                branchWorst,
+                branchName,
+                moved > 0 ? balance.abs() / moved : 0);
+    }
+
+    private static Complex law(Branch branch, FrequencySolution solution, List<Circuit.Mutual> mutuals, double w) {
+        Complex i = solution.current(branch.name());
+        if (branch instanceof Branch.Inductor inductor) {
+            Complex z = new Complex(inductor.resistance(), w * inductor.inductance())
+                    .add(inductor.internal().map(f -> f.at(w)).orElse(Complex.ZERO));
+            return i.multiply(z).add(coupled(branch, solution, mutuals).multiply(new Complex(0, w)));
+        }
+        if (branch instanceof Branch.Resistor resistor) {
+            return i.multiply(resistor.resistance()).add(coupled(branch, solution, mutuals));
+        }
+        if (branch instanceof Branch.Capacitor capacitor) {
+            return i.divide(new Complex(0, w * capacitor.capacitance()));
+        }
+        if (branch instanceof Branch.VoltageSource source) {
+            return source.phasor();
+        }
+        return solution.voltage(branch.from(), branch.to());
+    }
+
+    private static Complex coupled(Branch branch, FrequencySolution solution, List<Circuit.Mutual> mutuals) {
+        Complex sum = Complex.ZERO;
+        for (Circuit.Mutual mutual : mutuals) {
+            if (mutual.first().equals(branch.name())) {
+                sum = sum.add(solution.current(mutual.second()).multiply(mutual.value()));
+            } else if (mutual.second().equals(branch.name())) {
+                sum = sum.add(solution.current(mutual.first()).multiply(mutual.value()));
+            }
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,157 @@
+package earthing.network;
+
+import java.util.HashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Writes a circuit as plain SPICE text for a general-purpose circuit simulator, for a second opinion. Nodes and branches
+ * are numbered; comment lines give their names. Mutual resistances and impedances that depend on frequency can't be
+ * written.
+ */
+public final class SpiceDeck {
+
+    private static final int SAMPLES = 2000;
+
+    private final Circuit circuit;
+    private final Map<String, String> nodes = new HashMap<>();
+    private final Map<String, String> names = new HashMap<>();
+    private final StringBuilder text = new StringBuilder();
+
+    private SpiceDeck(Circuit circuit) {
+        this.circuit = circuit;
+    }
+
+    /**
+     * Writes a deck that solves the circuit in time and measures the extremes of every node.
+     *
+     * @param circuit the circuit, without floating nodes and mutual resistances
+     * @param title first line
+     * @param grid end and step; the simulator is held to the step
+     * @return the text of the deck
+     * @throws IllegalArgumentException if the circuit can't be written
+     */
+    public static String write(Circuit circuit, String title, TimeGrid grid) {
+        for (String node : circuit.floatingNodes()) {
+            throw new FloatingNodeException(node);
+        }
+        return new SpiceDeck(circuit).build(title, grid);
+    }
+
+    private String build(String title, TimeGrid grid) {
+        line("* " + title.replace('\n', ' '));
+        nodes.put(Circuit.REFERENCE, "0");
+        int number = 1;
+        for (String node : circuit.nodes()) {
+            String label = "n" + number++;
+            nodes.put(node, label);
+            line("* node " + label + " = " + node);
+        }
+        int index = 1;
+        for (Branch branch : circuit.branches()) {
+            line("* branch " + index + " = " + branch.name());
+            write(branch, index++, grid);
+        }
+        int coupling = 1;
+        for (Circuit.Mutual mutual : circuit.mutuals()) {
+            if (!(circuit.branch(mutual.first()) instanceof Branch.Inductor a)
+                    || !(circuit.branch(mutual.second()) instanceof Branch.Inductor b)) {
+                throw new IllegalArgumentException(
+                        "mutual resistance of " + mutual.first() + " and " + mutual.second() + " can't be written");
+            }
+            double k = mutual.value() / Math.sqrt(a.inductance() * b.inductance());
+            line("K" + coupling++ + " " + name(a) + " " + name(b) + " " + k);
+        }
+        line(".options method=trap reltol=1e-5 abstol=1e-6 vntol=1e-3 chgtol=1e-14");
+        line(".tran " + grid.step() + " " + grid.end() + " 0 " + grid.step() + " uic");
+        line(".control");
+        line("run");
+        for (String node : circuit.nodes()) {
+            String label = node(node);
+            line("meas tran " + label + "_max MAX v(" + label + ")");
+            line("meas tran " + label + "_min MIN v(" + label + ")");
+        }
+        line("quit 0");
+        line(".endc");
+        line(".end");
+        return text.toString();
+    }
+
+    private void write(Branch branch, int index, TimeGrid grid) {
+        String from = node(branch.from());
+        String to = node(branch.to());
+        String ends = " " + from + " " + to + " ";
+        if (branch instanceof Branch.Resistor resistor) {
+            line("R" + index + ends + resistor.resistance());
+        } else if (branch instanceof Branch.Capacitor capacitor) {
+            line("C" + index + ends + capacitor.capacitance());
+        } else if (branch instanceof Branch.Inductor inductor) {
+            if (inductor.internal().isPresent()) {
+                throw new IllegalArgumentException(
+                        "the internal impedance of " + branch.name() + " depends on frequency and can't be written");
+            }
+            names.put(branch.name(), "L" + index);
+            if (inductor.resistance() == 0) {
+                line("L" + index + ends + inductor.inductance());
+            } else {
+                line("L" + index + " " + from + " m" + index + " " + inductor.inductance());
+                line("R" + index + "s m" + index + " " + to + " " + inductor.resistance());
+            }
+        } else if (branch instanceof Branch.CurrentSource source) {
+            line(source(index, ends, "I", source.wave(), grid));
+        } else if (branch instanceof Branch.VoltageSource source) {
+            line(source(index, ends, "V", source.wave(), grid));
+        } else if (branch instanceof Branch.Nonlinear nonlinear) {
+            line("B" + index + ends + "I = " + curve(nonlinear, from, to));
+        } else {
+            line("V" + index + ends + "0");
+        }
+    }
+
+    private static String source(int index, String ends, String kind, Wave wave, TimeGrid grid) {
+        Optional<String> expression = wave.expression();
+        if (expression.isPresent()) {
+            return "B" + index + ends + kind + " = " + expression.get();
+        }
+        StringBuilder line = new StringBuilder(kind + index + ends + "PWL(");
+        for (int k = 0; k <= SAMPLES; k++) {
+            double t = grid.end() * k / SAMPLES;
+            line.append(k == 0 ? "" : " ").append(t).append(' ').append(wave.at(t));
+        }
+        return line.append(')').toString();
+    }
+
+    private static String curve(Branch.Nonlinear branch, String from, String to) {
+        if (!(branch.curve() instanceof NonlinearResistance.PiecewiseLinear table)) {
+            throw new IllegalArgumentException(
+                    "the curve of " + branch.name() + " is not piecewise linear and can't be written");
+        }
+        StringBuilder line = new StringBuilder("pwl(v(" + from + "," + to + ")");
+        int n = table.points();
+        // One point beyond the table on each side: the simulator would hold the last value, this library goes on.
+        double i = 10 * table.current(n - 1);
+        double v = table.voltage(i);
+        line.append(", ").append(-v).append(", ").append(-i);
+        for (int k = n - 1; k >= 0; k--) {
+            line.append(", ").append(-table.tabulatedVoltage(k)).append(", ").append(-table.current(k));
+        }
+        line.append(", 0, 0");
+        for (int k = 0; k < n; k++) {
+            line.append(", ").append(table.tabulatedVoltage(k)).append(", ").append(table.current(k));
+        }
+        return line.append(", ").append(v).append(", ").append(i).append(')').toString();
+    }
+
+    private String node(String name) {
+        return nodes.getOrDefault(name, name.toLowerCase(Locale.ROOT));
+    }
+
+    private String name(Branch branch) {
+        return names.getOrDefault(branch.name(), branch.name());
+    }
+
+    private void line(String line) {
+        text.append(line).append('\n');
+    }
+}
