@@ -146,7 +146,8 @@ public final class FiniteLadder {
      * @return impedance [Ω], the root with positive real part
      */
     public static Complex endless(Complex span, Complex earth) {
-        Complex root = span.multiply(span).multiply(0.25).add(span.multiply(earth)).sqrt();
+        Complex root =
+                span.multiply(span).multiply(0.25).add(span.multiply(earth)).sqrt();
         return span.multiply(0.5).add(root.getReal() < 0 ? root.negate() : root);
     }
 }

@@ -77,8 +77,7 @@ public record KirchhoffCheck(
             }
         }
         double energy = energy(circuit, currents, voltages);
-        return new KirchhoffCheck(
-                largest > 0 ? nodeWorst / largest : 0, nodeName, branchWorst, branchName, energy);
+        return new KirchhoffCheck(largest > 0 ? nodeWorst / largest : 0, nodeName, branchWorst, branchName, energy);
     }
 
     private static Waveform of(Map<String, Waveform> map, String name) {

@@ -18,8 +18,8 @@ public record Heidler(double amplitude, double front, double tail, double expone
             Source.standard("IEC 62305-1:2010", "annex B, table B.1", Source.Status.FROM_MEMORY);
 
     /** Source of the surge generator's shapes. */
-    public static final Source GENERATOR_SOURCE = Source.standard(
-            "IEC 61000-4-5:2014", "annex, formulas of the combination wave", Source.Status.FROM_MEMORY);
+    public static final Source GENERATOR_SOURCE =
+            Source.standard("IEC 61000-4-5:2014", "annex, formulas of the combination wave", Source.Status.FROM_MEMORY);
 
     /** Refuses values outside the stated ranges. */
     public Heidler {

@@ -14,8 +14,8 @@ import org.apache.commons.math3.special.Gamma;
 public record PowerExponential(double amplitude, double timeConstant) implements Impulse {
 
     /** Source of the 8/20 constants. */
-    public static final Source SOURCE = Source.standard(
-            "IEEE C62.41.2-2002", "8/20 µs: A = 0.01243 µs⁻³, τ = 3.911 µs", Source.Status.FROM_MEMORY);
+    public static final Source SOURCE =
+            Source.standard("IEEE C62.41.2-2002", "8/20 µs: A = 0.01243 µs⁻³, τ = 3.911 µs", Source.Status.FROM_MEMORY);
 
     /** Source of the 4/10 shape. */
     public static final Source SHORT_SOURCE =

@@ -9,8 +9,8 @@ import earthing.quantity.Source;
 public final class ProtectiveMargin {
 
     /** Source of the two margins and the 20 % that is asked of them. */
-    public static final Source SOURCE = Source.standard(
-            "IEEE C62.22-2009", "protective margins PM L1 and PM L2, 20 %", Source.Status.FROM_MEMORY);
+    public static final Source SOURCE =
+            Source.standard("IEEE C62.22-2009", "protective margins PM L1 and PM L2, 20 %", Source.Status.FROM_MEMORY);
 
     /** Source of the separation formula. */
     public static final Source SEPARATION_SOURCE = Source.standard(
@@ -101,8 +101,9 @@ public final class ProtectiveMargin {
      */
     public static double longestDistance(double level, double steepness, double admitted, double speed) {
         if (!(level > 0) || !(steepness > 0) || !(speed > 0) || !(admitted >= level && admitted < 2 * level)) {
-            throw new IllegalArgumentException("admitted voltage must lie from the level to below twice the level; have "
-                    + admitted + " V against " + level + " V");
+            throw new IllegalArgumentException(
+                    "admitted voltage must lie from the level to below twice the level; have " + admitted
+                            + " V against " + level + " V");
         }
         return (admitted - level) * speed / (2 * steepness);
     }

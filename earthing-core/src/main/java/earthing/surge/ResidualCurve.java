@@ -34,8 +34,8 @@ public final class ResidualCurve {
      */
     public double at(double current) {
         if (!(current >= currents[0] && current <= currents[currents.length - 1])) {
-            throw new IllegalArgumentException("the data cover " + currents[0] + " A to "
-                    + currents[currents.length - 1] + " A; have " + current);
+            throw new IllegalArgumentException(
+                    "the data cover " + currents[0] + " A to " + currents[currents.length - 1] + " A; have " + current);
         }
         return resistance.voltage(current);
     }

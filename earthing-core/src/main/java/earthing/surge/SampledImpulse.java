@@ -30,9 +30,8 @@ public final class SampledImpulse implements Impulse {
         double last = Double.NEGATIVE_INFINITY;
         for (int k = 0; k < times.length; k++) {
             if (!(times[k] > last) || !(times[k] >= 0) || !Double.isFinite(values[k])) {
-                throw new IllegalArgumentException(
-                        "sample " + (k + 1) + ": times must rise from 0 and values be finite; have " + times[k]
-                                + " s, " + values[k]);
+                throw new IllegalArgumentException("sample " + (k + 1)
+                        + ": times must rise from 0 and values be finite; have " + times[k] + " s, " + values[k]);
             }
             last = times[k];
         }
@@ -167,6 +166,7 @@ public final class SampledImpulse implements Impulse {
 
     @Override
     public SampledImpulse scaled(double factor) {
-        return new SampledImpulse(times, Arrays.stream(values).map(v -> v * factor).toArray());
+        return new SampledImpulse(
+                times, Arrays.stream(values).map(v -> v * factor).toArray());
     }
 }

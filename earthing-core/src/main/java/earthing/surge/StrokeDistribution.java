@@ -109,9 +109,7 @@ public sealed interface StrokeDistribution {
         @Override
         public double exceedance(double value) {
             // The branches meet within 0.001; at the join the larger counts, so that nothing rises with the value.
-            return value < join
-                    ? Math.max(below.exceedance(value), above.exceedance(join))
-                    : above.exceedance(value);
+            return value < join ? Math.max(below.exceedance(value), above.exceedance(join)) : above.exceedance(value);
         }
 
         @Override

@@ -16,12 +16,12 @@ public final class StrokeStatistics {
             "CIGRE TB 549, Lightning parameters for engineering applications, 2013",
             "summary: median 30 kA, sigma of log10 0.265",
             Source.Status.READ);
-    private static final Source IEEE_1243 =
-            Source.standard("IEEE Std 1243-1997 and 1410-2010", "simplified cumulative distributions", Source.Status.FROM_MEMORY);
+    private static final Source IEEE_1243 = Source.standard(
+            "IEEE Std 1243-1997 and 1410-2010", "simplified cumulative distributions", Source.Status.FROM_MEMORY);
 
     /** Peak of first strokes, two slopes meeting at 20 kA: 61.1 kA with 1.33 below, 33.3 kA with 0.605 above [A]. */
-    public static final TwoSlope FIRST_PEAK_TWO_SLOPE = new TwoSlope(
-            new Lognormal(61.1e3, 1.33, BROCHURE_63), new Lognormal(33.3e3, 0.605, BROCHURE_63), 20e3);
+    public static final TwoSlope FIRST_PEAK_TWO_SLOPE =
+            new TwoSlope(new Lognormal(61.1e3, 1.33, BROCHURE_63), new Lognormal(33.3e3, 0.605, BROCHURE_63), 20e3);
 
     /** Peak of first strokes, one lognormal of wide spread: 30 kA, 0.265 in decades [A]. */
     public static final Lognormal FIRST_PEAK_WIDE = Lognormal.ofDecades(30e3, 0.265, BROCHURE_549);
@@ -80,7 +80,8 @@ public final class StrokeStatistics {
 
     private static double checkPeak(double peak) {
         if (!(peak >= 3e3 && peak <= 200e3)) {
-            throw new IllegalArgumentException("the regressions hold for peaks from 3 kA to 200 kA; have " + peak + " A");
+            throw new IllegalArgumentException(
+                    "the regressions hold for peaks from 3 kA to 200 kA; have " + peak + " A");
         }
         return peak / 1e3;
     }

@@ -46,13 +46,9 @@ public record TwoSectionArrester(
     /** Longest front for which the model holds [s]. */
     public static final double LONGEST_FRONT = 45e-6;
 
-    private static final double[] CURRENT = {
-        10, 100, 1e3, 2e3, 4e3, 6e3, 8e3, 10e3, 12e3, 14e3, 16e3, 18e3, 20e3
-    };
+    private static final double[] CURRENT = {10, 100, 1e3, 2e3, 4e3, 6e3, 8e3, 10e3, 12e3, 14e3, 16e3, 18e3, 20e3};
     /** Per unit of the residual voltage at 10 kA over 1.6. */
-    private static final double[] A0 = {
-        1.40, 1.54, 1.68, 1.74, 1.80, 1.82, 1.87, 1.90, 1.93, 1.97, 2.00, 2.05, 2.10
-    };
+    private static final double[] A0 = {1.40, 1.54, 1.68, 1.74, 1.80, 1.82, 1.87, 1.90, 1.93, 1.97, 2.00, 2.05, 2.10};
 
     private static final double[] A1 = {1.23, 1.36, 1.43, 1.48, 1.50, 1.53, 1.55, 1.56, 1.58, 1.59, 1.60, 1.61};
 
@@ -76,7 +72,8 @@ public record TwoSectionArrester(
      */
     public static TwoSectionArrester ofHeight(double residual, double height, int columns) {
         if (!(height > 0) || !(columns >= 1)) {
-            throw new IllegalArgumentException("height must be > 0 m and columns >= 1; have " + height + ", " + columns);
+            throw new IllegalArgumentException(
+                    "height must be > 0 m and columns >= 1; have " + height + ", " + columns);
         }
         double ratio = height / columns;
         return new TwoSectionArrester(

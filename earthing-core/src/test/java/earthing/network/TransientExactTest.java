@@ -43,9 +43,7 @@ class TransientExactTest {
     void bendWithinAStepDoesNotRing() {
         Wave bent = t -> Math.min(t, 1.03e-6) * 1e10;
         TransientSolution s = equal(
-                new Circuit.Builder().currentSource("s", "0", "a", bent).inductor("L", "a", "0", 0, 9e-6),
-                2e-6,
-                1e-7);
+                new Circuit.Builder().currentSource("s", "0", "a", bent).inductor("L", "a", "0", 0, 9e-6), 2e-6, 1e-7);
         Waveform v = s.potential("a");
         for (int k = 1; k < s.size(); k++) {
             if (v.time(k) < 1.03e-6) {
@@ -59,9 +57,7 @@ class TransientExactTest {
     /** Closed forms of the series circuit with 10 µH and 1 nF, R = 20, 200 (critical) and 500 Ω. */
     @Test
     void seriesRlcStep() {
-        double[][] table = {
-            {20, 0.431028109, 1.72013522, 1.33685168}, {500, 0.151783862, 0.440995908, 0.870306786}
-        };
+        double[][] table = {{20, 0.431028109, 1.72013522, 1.33685168}, {500, 0.151783862, 0.440995908, 0.870306786}};
         for (double[] row : table) {
             TransientSolution s = equal(
                     new Circuit.Builder()
@@ -195,8 +191,7 @@ class TransientExactTest {
         double w = 2 * Math.PI * frequency;
         Circuit linear = PoleDecks.ng1(t -> Math.sin(w * t));
         double period = 1 / frequency;
-        TransientSolution s =
-                TransientSolution.solve(linear, TimeGrid.equal(40 * period, period / 400));
+        TransientSolution s = TransientSolution.solve(linear, TimeGrid.equal(40 * period, period / 400));
         Circuit phasor = linear.toBuilder()
                 .remove("source")
                 .currentSource("source", "0", "tank", new Complex(0, -1))
@@ -222,7 +217,8 @@ class TransientExactTest {
             reversed.mutual(mutual.second(), mutual.first(), mutual.value());
         }
         TimeGrid grid = TimeGrid.equal(20e-6, 20e-9);
-        double a = TransientSolution.solve(forward, grid).potential("line").peak().value();
+        double a =
+                TransientSolution.solve(forward, grid).potential("line").peak().value();
         double b = TransientSolution.solve(reversed.build(), grid)
                 .potential("line")
                 .peak()
@@ -233,7 +229,10 @@ class TransientExactTest {
     @Test
     void kirchhoffAndEnergyOfThePoles() {
         for (Circuit circuit : new Circuit[] {
-            PoleDecks.ng1(PoleDecks.impulse820()), PoleDecks.ng2(PoleDecks.impulse820()), PoleDecks.ng3(), PoleDecks.ng4()
+            PoleDecks.ng1(PoleDecks.impulse820()),
+            PoleDecks.ng2(PoleDecks.impulse820()),
+            PoleDecks.ng3(),
+            PoleDecks.ng4()
         }) {
             TransientSolution s = TransientSolution.solve(circuit, TimeGrid.equal(40e-6, 5e-9));
             KirchhoffCheck check = KirchhoffCheck.of(s);

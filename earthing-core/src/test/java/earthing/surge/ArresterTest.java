@@ -63,8 +63,13 @@ class ArresterTest {
         double lead = ProtectiveMargin.leadVoltage(ProtectiveMargin.LEAD_INDUCTANCE, ProtectiveMargin.LEAD_STEEPNESS);
         assertThat(lead).isCloseTo(5249.34, within(0.01));
         double[][] table = {
-            {75, 36, 70.94}, {95, 36, 116.52}, {110, 45, 108.04}, {125, 66, 69.205}, {145, 66, 96.277},
-            {150, 66, 103.05}, {170, 66, 130.12}
+            {75, 36, 70.94},
+            {95, 36, 116.52},
+            {110, 45, 108.04},
+            {125, 66, 69.205},
+            {145, 66, 96.277},
+            {150, 66, 103.05},
+            {170, 66, 130.12}
         };
         for (double[] row : table) {
             assertThat(100 * ProtectiveMargin.margin(row[0] * 1e3, row[1] * 1e3, 1.5 * 5250))
@@ -76,15 +81,15 @@ class ArresterTest {
     @Test
     void iec60071Separation() {
         assertThat(ProtectiveMargin.atDistance(66e3, 1e12, 3, 3e8)).isCloseTo(86e3, within(1e-6));
-        assertThat(ProtectiveMargin.longestDistance(66e3, 1e12, 125e3 / 1.2, 3e8)).isCloseTo(5.725, within(1e-9));
+        assertThat(ProtectiveMargin.longestDistance(66e3, 1e12, 125e3 / 1.2, 3e8))
+                .isCloseTo(5.725, within(1e-9));
         assertThat(ProtectiveMargin.atDistance(66e3, 1e12, 300, 3e8)).isEqualTo(132e3);
     }
 
     @Property(tries = 100)
     void residualCurveRisesAndMeetsItsPoints(@ForAll @DoubleRange(min = 1.5, max = 39) double kiloampere) {
         ResidualCurve curve = new ResidualCurve(
-                new double[] {1.5e3, 3e3, 5e3, 10e3, 20e3, 40e3},
-                new double[] {54e3, 57e3, 60e3, 65e3, 72e3, 82e3});
+                new double[] {1.5e3, 3e3, 5e3, 10e3, 20e3, 40e3}, new double[] {54e3, 57e3, 60e3, 65e3, 72e3, 82e3});
         assertThat(curve.at(10e3)).isCloseTo(65e3, within(1e-6));
         assertThat(curve.at(1.02 * kiloampere * 1e3)).isGreaterThan(curve.at(kiloampere * 1e3));
         double d = 1e-6 * kiloampere * 1e3;

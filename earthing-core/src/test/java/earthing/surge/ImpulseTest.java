@@ -150,8 +150,8 @@ class ImpulseTest {
 
     @Test
     void recordedImpulse() {
-        SampledImpulse impulse = SampledImpulse.read(
-                new StringReader("# generator record\ntime,current\n0,0\n8,10\n30,0\n"), 1e-6, 1e3);
+        SampledImpulse impulse =
+                SampledImpulse.read(new StringReader("# generator record\ntime,current\n0,0\n8,10\n30,0\n"), 1e-6, 1e3);
         ImpulseParameters p = impulse.shape();
         close(p.peak(), 10e3, 1e-12);
         close(p.charge(), 0.5 * 30e-6 * 10e3, 1e-12);

@@ -23,9 +23,7 @@ class StrokeStatisticsTest {
     /** CIGRE TB 63 and Anderson and Eriksson 1980 (from memory). */
     @Test
     void cigre63TwoSlopes() {
-        double[][] table = {
-            {3, 0.9883}, {10, 0.9132}, {20, 0.8003}, {50, 0.2508}, {100, 0.03457}, {200, 0.001522}
-        };
+        double[][] table = {{3, 0.9883}, {10, 0.9132}, {20, 0.8003}, {50, 0.2508}, {100, 0.03457}, {200, 0.001522}};
         for (double[] row : table) {
             assertThat(StrokeStatistics.FIRST_PEAK_TWO_SLOPE.exceedance(row[0] * 1e3))
                     .isCloseTo(row[1], withinPercentage(0.03));
