@@ -14,6 +14,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /** The four ways to earth the cubicle side by side, on a page of 80 columns that a student understands. */
@@ -22,6 +23,7 @@ public final class ArrangementPage {
     private static final int WIDTH = 80;
     private static final String CABLE_END = "surge.cable-end.";
     private static final String OPEN = ".open-voltage";
+    private static final String SHORT = ".short-circuit-current";
 
     /** What each arrangement buys and what it pays with. */
     private static final Map<String, String> MEANING = meaning();
@@ -81,7 +83,9 @@ public final class ArrangementPage {
             lines("No surge result with an arrangement was computed for this site.", "");
             page.append('\n');
         }
-        cases.forEach(this::surge);
+        String bond = cases.isEmpty() ? "" : bondOf(cases.iterator().next());
+        cases.stream().filter(rest -> bondOf(rest).equals(bond)).forEach(this::surge);
+        summary(cases.stream().filter(rest -> !bondOf(rest).equals(bond)).toList());
         powerFrequency();
         MEANING.forEach((arrangement, sentence) -> lines(arrangement + ": " + sentence, "  "));
         page.append('\n');
@@ -106,25 +110,60 @@ public final class ArrangementPage {
         return rest;
     }
 
+    private static String bondOf(Case circumstances) {
+        return circumstances.keys().getOrDefault("screen-bond", "");
+    }
+
     private void surge(Case rest) {
-        String title = CaseWords.of(rest);
+        List<List<String>> tankEnd = end(rest, "tank");
+        List<List<String>> cubicleEnd = end(rest, "cubicle");
         List<List<String>> rows = new ArrayList<>();
-        for (String end : List.of("tank", "cubicle")) {
-            String core = hardest(rest, end);
-            if (core.isEmpty()) {
-                continue;
-            }
-            String id = CABLE_END + core + "." + end;
-            row(rows, core + " to chassis, " + end + " end, open", id + OPEN, rest, false);
-            row(rows, "  hand value", id + OPEN, rest, true);
-            row(rows, "  resistive part", id + ".resistive", rest, false);
-            row(rows, "  inductive part", id + ".inductive", rest, false);
-            row(rows, "  current if short-circuited", id + ".short-circuit-current", rest, false);
+        if (numbers(tankEnd).equals(numbers(cubicleEnd)) && !tankEnd.isEmpty()) {
+            List<String> first = new ArrayList<>(tankEnd.get(0));
+            first.set(0, hardest(rest, "tank") + ", either end, open");
+            rows.add(first);
+            rows.addAll(tankEnd.subList(1, tankEnd.size()));
+        } else {
+            rows.addAll(tankEnd);
+            rows.addAll(cubicleEnd);
         }
         row(rows, "screen current", "surge.screen.current.peak", rest, false);
         row(rows, "tank to earth", "surge.tank.peak", rest, false);
         row(rows, "cubicle to earth", "surge.cubicle.peak", rest, false);
-        table(title.isEmpty() ? "Surge" : "Surge: " + title, rows);
+        table("Surge: " + CaseWords.of(rest), rows);
+    }
+
+    private List<List<String>> end(Case rest, String end) {
+        List<List<String>> rows = new ArrayList<>();
+        String core = hardest(rest, end);
+        if (!core.isEmpty()) {
+            String id = CABLE_END + core + "." + end;
+            row(rows, core + ", " + end + " end, open", id + OPEN, rest, false);
+            row(rows, "  hand value", id + OPEN, rest, true);
+            row(rows, "  resistive part", id + ".resistive", rest, false);
+            row(rows, "  inductive part", id + ".inductive", rest, false);
+            row(rows, "  short-circuited", id + SHORT, rest, false);
+        }
+        return rows;
+    }
+
+    private static List<List<String>> numbers(List<List<String>> rows) {
+        return rows.stream().map(row -> row.subList(1, row.size())).toList();
+    }
+
+    /** Cases with another bond of the screen than the first one: voltage and current of the hardest core only. */
+    private void summary(List<Case> cases) {
+        List<List<String>> rows = new ArrayList<>();
+        for (Case rest : cases) {
+            String end = hardest(rest, "tank").isEmpty() ? "cubicle" : "tank";
+            String core = hardest(rest, end);
+            if (!core.isEmpty()) {
+                String id = CABLE_END + core + "." + end;
+                row(rows, CaseWords.of(rest) + ": " + core + ", " + end + " end, open", id + OPEN, rest, false);
+                row(rows, "  short-circuited", id + SHORT, rest, false);
+            }
+        }
+        table("The same with the screen bonded otherwise", rows);
     }
 
     private void powerFrequency() {
@@ -163,18 +202,17 @@ public final class ArrangementPage {
     }
 
     private void row(List<List<String>> rows, String label, String id, Case rest, boolean hand) {
-        List<String> cells = new ArrayList<>();
-        cells.add(label);
-        boolean any = false;
+        List<OptionalDouble> values = new ArrayList<>();
+        String unit = "";
         for (String arrangement : ResultTable.ARRANGEMENTS) {
             Optional<Result> result = find(id, rest.with("arrangement", arrangement));
-            String text = result.map(
-                            r -> hand ? Amount.text(r.handValue(), r.unit()) : Amount.text(r.value(), r.unit()))
-                    .orElse("–");
-            any |= !text.equals("–");
-            cells.add(text);
+            unit = result.map(Result::unit).orElse(unit);
+            values.add(result.map(r -> hand ? r.handValue() : OptionalDouble.of(r.value()))
+                    .orElse(OptionalDouble.empty()));
         }
-        if (any) {
+        if (values.stream().anyMatch(OptionalDouble::isPresent)) {
+            List<String> cells = new ArrayList<>(List.of(label));
+            cells.addAll(Amount.row(values, unit));
             rows.add(cells);
         }
     }
@@ -212,7 +250,7 @@ public final class ArrangementPage {
         for (Gap gap : results.gaps()) {
             if (gap.circumstances().keys().containsKey("arrangement")
                     && !gap.circumstances().keys().containsKey("broken")) {
-                told.add(gap.circumstances().keys().get("arrangement") + ": " + gap.reason()
+                told.add(gap.circumstances().keys().get("arrangement") + ": " + ResultSections.sentence(gap.reason())
                         + (gap.missingKeys().isEmpty()
                                 ? ""
                                 : " Fill in: " + String.join(", ", gap.missingKeys()) + "."));

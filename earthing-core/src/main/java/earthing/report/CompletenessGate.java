@@ -82,11 +82,6 @@ final class CompletenessGate {
                 && finding.reason().isBlank()) {
             problems.add("verdict page: " + finding.id() + " has a value but neither limit nor reason");
         }
-        if (finding.limit().isPresent()
-                && finding.value().isPresent()
-                && finding.bound().isBlank()) {
-            problems.add("verdict page: " + finding.id() + " does not tell where in the inputs it governs");
-        }
     }
 
     private static void height(List<String> problems, @Nullable Measure height, String key) {

@@ -214,9 +214,14 @@ final class ResultSections {
         }
     }
 
+    /** A reason with the full stop that it may lack. */
+    static String sentence(String reason) {
+        return reason.endsWith(".") || reason.isEmpty() ? reason : reason + ".";
+    }
+
     static String words(Gap gap) {
         String circumstances = CaseWords.of(gap.circumstances());
-        return gap.id() + (circumstances.isEmpty() ? "" : " (" + circumstances + ")") + ": " + gap.reason()
+        return gap.id() + (circumstances.isEmpty() ? "" : " (" + circumstances + ")") + ": " + sentence(gap.reason())
                 + (gap.missingKeys().isEmpty() ? "" : " Fill in: " + String.join(", ", gap.missingKeys()) + ".");
     }
 
@@ -253,7 +258,7 @@ final class ResultSections {
                     .forEach(f -> rows.add(List.of(
                             f.id(),
                             f.status().text(),
-                            f.subject() + ": " + f.reason() + (f.advice().isBlank() ? "" : " Advice: " + f.advice()),
+                            f.subject() + ": " + sentence(f.reason()) + (f.advice().isBlank() ? "" : " Advice: " + sentence(f.advice())),
                             f.basis().text() + " " + references.cite(f.basis()))));
             if (rows.isEmpty()) {
                 continue;

@@ -106,15 +106,16 @@ final class ResultTable {
             List<String> line = new ArrayList<>();
             line.add(ResultWords.of(row.id()) + (row.hand() ? ", hand value" : ""));
             line.add(row.at());
+            List<OptionalDouble> amounts = new ArrayList<>();
             for (String arrangement : ARRANGEMENTS) {
                 Result result = values.get(arrangement);
-                line.add(
-                        result == null
-                                ? "–"
-                                : Amount.text(
-                                        row.hand() ? result.handValue() : OptionalDouble.of(result.value()),
-                                        result.unit()));
+                if (result == null) {
+                    amounts.add(OptionalDouble.empty());
+                } else {
+                    amounts.add(row.hand() ? result.handValue() : OptionalDouble.of(result.value()));
+                }
             }
+            line.addAll(Amount.row(amounts, values.values().iterator().next().unit()));
             line.add(references.cite(values.values().iterator().next().source()));
             cells.add(line);
         });

@@ -6,7 +6,9 @@ import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.render.TextRenderer;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /** The findings as a table for a terminal of 80 columns. */
 public final class VerdictTable {
@@ -73,7 +75,11 @@ public final class VerdictTable {
                         || f.status() == Status.NOT_ASSESSED)
                 .sorted(Severity.HEAVIEST_FIRST)
                 .toList();
+        Set<String> told = new HashSet<>();
         for (Finding finding : open) {
+            if (!told.add(finding.id() + finding.reason() + finding.advice())) {
+                continue;
+            }
             text.append('\n')
                     .append(finding.id())
                     .append(": ")

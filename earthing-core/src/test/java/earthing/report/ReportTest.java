@@ -8,6 +8,7 @@ import earthing.compliance.Finding;
 import earthing.compliance.Status;
 import earthing.report.document.Block;
 import earthing.report.document.Document;
+import earthing.study.Case;
 import earthing.study.Result;
 import earthing.study.StudyResults;
 import java.io.StringReader;
@@ -15,6 +16,8 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
@@ -236,26 +239,25 @@ final class ReportTest {
     }
 
     @Test
-    void aDecidedFindingNeedsToTellWhereItGoverns() {
-        Finding vague = Fixtures.finding("touch.pole", Finding.Group.PERSONAL_SAFETY, Status.MET, 1, 2, "V");
-        Finding nowhere = new Finding(
-                vague.id(),
-                vague.group(),
-                vague.subject(),
-                vague.status(),
-                vague.value(),
-                vague.limit(),
-                vague.unit(),
-                vague.margin(),
-                vague.circumstances(),
+    void anOpenFindingNeedsAReason() {
+        Finding mute = new Finding(
+                "touch.pole",
+                Finding.Group.PERSONAL_SAFETY,
+                "touch voltage at the pole",
+                Status.NOT_ASSESSED,
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
                 "",
-                vague.basis(),
-                vague.worked(),
-                vague.reason(),
-                vague.advice());
-        assertThatThrownBy(() -> Report.text(with(INPUT.results(), List.of(nowhere))))
+                OptionalDouble.empty(),
+                Case.NONE,
+                "",
+                Fixtures.TOOL,
+                Optional.empty(),
+                " ",
+                "");
+        assertThatThrownBy(() -> Report.text(with(INPUT.results(), List.of(mute))))
                 .isInstanceOf(ReportIncomplete.class)
-                .hasMessageContaining("touch.pole does not tell where");
+                .hasMessageContaining("touch.pole is not assessed without a reason");
     }
 
     @Test

@@ -1,6 +1,7 @@
 package earthing.report.document;
 
 import earthing.quantity.Numbers;
+import java.util.List;
 import java.util.OptionalDouble;
 
 /**
@@ -60,6 +61,21 @@ public final class Amount {
     }
 
     /**
+     * Amounts that stand side by side. One that is less than a millionth of the largest is printed as nearly zero: it
+     * is what the arithmetic of the others leaves over.
+     *
+     * @param values values in SI, or none
+     * @param unit SI unit
+     * @return a text for each
+     */
+    public static List<String> row(List<OptionalDouble> values, String unit) {
+        double most = values.stream().mapToDouble(v -> Math.abs(v.orElse(0))).max().orElse(0);
+        return values.stream()
+                .map(v -> v.isPresent() && Math.abs(v.getAsDouble()) < 1e-6 * most ? "≈ 0" : text(v, unit))
+                .toList();
+    }
+
+    /**
      * A relative margin in per cent.
      *
      * @param margin margin as a fraction, or none
@@ -96,7 +112,7 @@ public final class Amount {
             case "s" -> prefixed(si, "s", 1, NO_PREFIX);
             case "F", "C" -> prefixed(si, unit, 0, NO_PREFIX);
             case "H" -> prefixed(si, unit, 1, NO_PREFIX);
-            case "V", "A", "J", "VA", "Hz", "W" -> prefixed(si, unit, 3, 7);
+            case "V", "A", "J", "VA", "Hz", "W" -> prefixed(si, unit, 2, 7);
             default -> new Scale(1, unit);
         };
     }
