@@ -82,7 +82,10 @@ final class ClosingSections {
         }
         for (Finding finding : input.findings()) {
             if (finding.status() == Status.DUE_LATER) {
-                rows.add(test(finding.subject() + ": " + ResultSections.sentence(finding.reason()) + " (" + finding.id() + ")", "due later"));
+                rows.add(test(
+                        finding.subject() + ": " + ResultSections.sentence(finding.reason()) + " (" + finding.id()
+                                + ")",
+                        "due later"));
             }
         }
         List<Block> blocks = new ArrayList<>();
@@ -187,7 +190,8 @@ final class ClosingSections {
         input.results().gaps().forEach(gap -> open.add(ResultSections.words(gap)));
         input.findings().stream()
                 .filter(f -> f.status() == Status.NOT_ASSESSED || f.status() == Status.INSUFFICIENT_DATA)
-                .forEach(f -> open.add(f.id() + ": " + ResultSections.sentence(f.reason()) + (f.advice().isBlank() ? "" : " " + f.advice())));
+                .forEach(f -> open.add(f.id() + ": " + ResultSections.sentence(f.reason())
+                        + (f.advice().isBlank() ? "" : " " + f.advice())));
         open.add("Remedies and the sensitivity of the governing check are not part of this report.");
         blocks.add(part("assumptions-open", "Not assessed", open, ""));
         return new Block.Section("assumptions", 2, "Assumptions, limits and what was not assessed", blocks);

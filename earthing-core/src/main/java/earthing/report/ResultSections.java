@@ -258,7 +258,8 @@ final class ResultSections {
                     .forEach(f -> rows.add(List.of(
                             f.id(),
                             f.status().text(),
-                            f.subject() + ": " + sentence(f.reason()) + (f.advice().isBlank() ? "" : " Advice: " + sentence(f.advice())),
+                            f.subject() + ": " + sentence(f.reason())
+                                    + (f.advice().isBlank() ? "" : " Advice: " + sentence(f.advice())),
                             f.basis().text() + " " + references.cite(f.basis()))));
             if (rows.isEmpty()) {
                 continue;

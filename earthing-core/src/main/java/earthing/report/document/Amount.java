@@ -69,7 +69,8 @@ public final class Amount {
      * @return a text for each
      */
     public static List<String> row(List<OptionalDouble> values, String unit) {
-        double most = values.stream().mapToDouble(v -> Math.abs(v.orElse(0))).max().orElse(0);
+        double most =
+                values.stream().mapToDouble(v -> Math.abs(v.orElse(0))).max().orElse(0);
         return values.stream()
                 .map(v -> v.isPresent() && Math.abs(v.getAsDouble()) < 1e-6 * most ? "≈ 0" : text(v, unit))
                 .toList();
