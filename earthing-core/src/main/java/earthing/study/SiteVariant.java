@@ -166,12 +166,13 @@ final class SiteVariant {
     }
 
     private static Electrode moved(Electrode main) {
-        double x = main.at() == null || !main.at().x().isKnown()
+        // At right angles to the usual line of electrodes, where the file is least likely to hold another one.
+        Measure x =
+                main.at() == null ? Measure.of(Dimension.LENGTH, 0) : main.at().x();
+        double y = main.at() == null || !main.at().y().isKnown()
                 ? 0
-                : main.at().x().nominal();
-        Measure y =
-                main.at() == null ? Measure.of(Dimension.LENGTH, 0) : main.at().y();
-        Position at = new Position(Measure.of(Dimension.LENGTH, x + OWN_ELECTRODE_DISTANCE), y);
+                : main.at().y().nominal();
+        Position at = new Position(x, Measure.of(Dimension.LENGTH, y + OWN_ELECTRODE_DISTANCE));
         return new Electrode(
                 ASSUMED,
                 at,
