@@ -123,7 +123,7 @@ public final class ComplianceRun {
         Optional<Result> stress =
                 design.own("aux-supply.isolation.voltage").stream().max(Comparator.comparingDouble(Result::value));
         if (stress.isEmpty()) {
-            List<Gap> gaps = design.results().gapsOf("aux-supply.isolation");
+            List<Gap> gaps = design.gapsOf("aux-supply.isolation");
             return List.of(draft.gap(gaps, "aux-supply.isolation.voltage"));
         }
         Result voltage = stress.get();
@@ -168,7 +168,7 @@ public final class ComplianceRun {
         }
         if (findings.isEmpty()) {
             findings.add(new Draft("path.contingency", Group.CONTINGENCY, "earth paths broken in turn", CONTINGENCY)
-                    .gap(design.results().gapsOf("contingency"), "contingency"));
+                    .gap(design.gapsOf("contingency"), "contingency"));
         }
         return findings;
     }

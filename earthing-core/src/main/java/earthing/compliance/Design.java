@@ -1,8 +1,12 @@
 package earthing.compliance;
 
+import earthing.site.ScreenBond;
 import earthing.site.Site;
 import earthing.site.Stage;
+import earthing.site.Surges;
+import earthing.study.Case;
 import earthing.study.EarthPaths;
+import earthing.study.Gap;
 import earthing.study.Result;
 import earthing.study.StudyResults;
 import java.util.List;
@@ -45,8 +49,15 @@ public record Design(Site site, EarthPaths paths, StudyResults results) {
      * @return true if it counts for the verdict on this site
      */
     public boolean asBuilt(Result result) {
-        Map<String, String> keys = result.circumstances().keys();
+        return asBuilt(result.circumstances());
+    }
+
+    private boolean asBuilt(Case circumstances) {
+        Map<String, String> keys = circumstances.keys();
         return !keys.containsKey("broken")
+                && Surges.verdictWaves(site.surges())
+                        .contains(keys.getOrDefault(
+                                "wave", Surges.verdictWaves(site.surges()).get(0)))
                 && keys.getOrDefault("arrangement", arrangement()).equals(arrangement())
                 && keys.getOrDefault("screen-bond", screenBond()).equals(screenBond());
     }
@@ -62,6 +73,18 @@ public record Design(Site site, EarthPaths paths, StudyResults results) {
     }
 
     /**
+     * The gaps that concern an id and the site as it is.
+     *
+     * @param id the id, or the beginning of an id, of a result
+     * @return the gaps
+     */
+    public List<Gap> gapsOf(String id) {
+        return results.gapsOf(id).stream()
+                .filter(gap -> asBuilt(gap.circumstances()))
+                .toList();
+    }
+
+    /**
      * How the cubicle is earthed.
      *
      * @return the word of the contract, empty if the file does not say
@@ -73,11 +96,13 @@ public record Design(Site site, EarthPaths paths, StudyResults results) {
     /**
      * How the screen of the control cable is bonded.
      *
-     * @return the word of the site file, empty if the file does not say
+     * @return the word of the site file; {@code none} where there is no screen
      */
     public String screenBond() {
-        return site.controlCable() == null || site.controlCable().screen() == null
-                ? ""
+        return site.controlCable() == null
+                        || site.controlCable().screen() == null
+                        || site.controlCable().screen().bond() == ScreenBond.ABSENT
+                ? "none"
                 : word(site.controlCable().screen().bond());
     }
 

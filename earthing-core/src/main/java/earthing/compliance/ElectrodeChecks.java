@@ -53,7 +53,7 @@ final class ElectrodeChecks {
             String id = "electrode." + electrode.name() + ".resistance";
             Optional<Result> worst = design.results().of(id).stream().max(Comparator.comparingDouble(Result::value));
             if (worst.isEmpty()) {
-                findings.add(draft.gap(design.results().gapsOf(id), id));
+                findings.add(draft.gap(design.gapsOf(id), id));
                 continue;
             }
             Result result = worst.get();
@@ -84,7 +84,7 @@ final class ElectrodeChecks {
             Optional<Result> numeric = at(design, id, "nominal");
             Optional<Result> formula = at(design, id + ".formula", "nominal");
             if (numeric.isEmpty()) {
-                findings.add(draft.gap(design.results().gapsOf(id), id));
+                findings.add(draft.gap(design.gapsOf(id), id));
             } else if (formula.isEmpty()) {
                 findings.add(draft.notApplicable("no published closed form covers this shape in this soil"));
             } else {
@@ -215,7 +215,7 @@ final class ElectrodeChecks {
             String id = "electrode." + reading.of() + ".resistance";
             List<Result> predicted = design.results().of(id);
             if (predicted.isEmpty()) {
-                findings.add(draft.gap(design.results().gapsOf(id), id));
+                findings.add(draft.gap(design.gapsOf(id), id));
                 continue;
             }
             double low = predicted.stream().mapToDouble(Result::value).min().orElseThrow();

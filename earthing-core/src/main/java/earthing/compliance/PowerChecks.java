@@ -71,7 +71,7 @@ final class PowerChecks {
         }
         if (findings.isEmpty()) {
             findings.add(new Draft("epr.main", Group.PERSONAL_SAFETY, "potential rise", EPR_FLOW)
-                    .gap(design.results().gapsOf("epr."), "epr.main"));
+                    .gap(design.gapsOf("epr."), "epr.main"));
         }
         return findings;
     }
@@ -99,7 +99,7 @@ final class PowerChecks {
                                 + " cannot be told without its pickup",
                         "protection.relay.pickup"));
             }
-            return List.of(draft.gap(design.results().gapsOf("fault."), "fault.detection-ratio"));
+            return List.of(draft.gap(design.gapsOf("fault."), "fault.detection-ratio"));
         }
         Result least =
                 ratios.stream().min(Comparator.comparingDouble(Result::value)).orElseThrow();
@@ -133,7 +133,7 @@ final class PowerChecks {
         }
         if (findings.stream().noneMatch(f -> !f.id().equals("touch.between-earths"))) {
             findings.add(new Draft("touch.cubicle", Group.PERSONAL_SAFETY, "touch, cubicle", EPR_FLOW)
-                    .gap(design.results().gapsOf("touch."), "touch.cubicle.voltage"));
+                    .gap(design.gapsOf("touch."), "touch.cubicle.voltage"));
         }
         if (findings.stream().noneMatch(f -> f.id().equals("touch.between-earths"))) {
             findings.add(new Draft("touch.between-earths", Group.PERSONAL_SAFETY, "hand to hand", EPR_FLOW)
@@ -157,7 +157,7 @@ final class PowerChecks {
         Optional<Pair> worst = Pairs.governing(pairs);
         if (worst.isEmpty()) {
             return new Draft(id, Group.PERSONAL_SAFETY, subject, EPR_FLOW)
-                    .gap(design.results().gapsOf(id), id + ".voltage and its permissible value");
+                    .gap(design.gapsOf(id), id + ".voltage and its permissible value");
         }
         Pair pair = worst.get();
         Draft draft = new Draft(id, Group.PERSONAL_SAFETY, subject, pair.limit().source())
@@ -196,7 +196,7 @@ final class PowerChecks {
                 design.own(id + ".voltage").stream()
                         .max(Comparator.comparingDouble(Result::value))
                         .ifPresent(r -> draft.in(r.circumstances(), r.at()).value(r.value(), "V"));
-                List<Gap> gaps = design.results().gapsOf(id);
+                List<Gap> gaps = design.gapsOf(id);
                 findings.add(
                         gaps.isEmpty()
                                 ? draft.missing("the limit of the transferred voltage is not given", "neighbours.limit")
@@ -205,7 +205,7 @@ final class PowerChecks {
         }
         if (findings.isEmpty()) {
             Draft draft = new Draft("transfer.none", Group.PERSONAL_SAFETY, "transferred potential", TRANSFER);
-            List<Gap> gaps = design.results().gapsOf("transfer.");
+            List<Gap> gaps = design.gapsOf("transfer.");
             Site site = design.site();
             boolean none = site.neighbours().isEmpty()
                     && site.lvTransformer() == null
@@ -227,8 +227,7 @@ final class PowerChecks {
         Optional<Result> worst =
                 design.own("cable.power-frequency.voltage").stream().max(Comparator.comparingDouble(Result::value));
         if (worst.isEmpty()) {
-            return List.of(
-                    draft.gap(design.results().gapsOf("cable.power-frequency"), "cable.power-frequency.voltage"));
+            return List.of(draft.gap(design.gapsOf("cable.power-frequency"), "cable.power-frequency.voltage"));
         }
         Result voltage = worst.get();
         draft.in(voltage.circumstances(), voltage.at());
@@ -253,7 +252,7 @@ final class PowerChecks {
                     Pairs.governing(Pairs.of(design, id + ".final-temperature", id + ".temperature-limit"));
             if (worst.isEmpty()) {
                 findings.add(new Draft(id + ".heating", Group.CONDUCTOR_HEATING, segment, EPR_FLOW)
-                        .gap(design.results().gapsOf(id), id + ".temperature-limit"));
+                        .gap(design.gapsOf(id), id + ".temperature-limit"));
                 continue;
             }
             Pair pair = worst.get();
@@ -281,7 +280,7 @@ final class PowerChecks {
         }
         if (findings.isEmpty()) {
             findings.add(new Draft("conductor.lead.heating", Group.CONDUCTOR_HEATING, "main earth", EPR_FLOW)
-                    .gap(design.results().gapsOf("conductor."), "conductor.<segment>.final-temperature"));
+                    .gap(design.gapsOf("conductor."), "conductor.<segment>.final-temperature"));
         }
         return findings;
     }

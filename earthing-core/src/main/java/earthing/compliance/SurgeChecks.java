@@ -66,7 +66,7 @@ final class SurgeChecks {
         List<Result> open = design.own(id + ".open-voltage");
         Optional<Result> worst = open.stream().max(Comparator.comparingDouble(Result::value));
         if (worst.isEmpty()) {
-            return draft.gap(design.results().gapsOf(id), id + ".open-voltage");
+            return draft.gap(design.gapsOf(id), id + ".open-voltage");
         }
         Result voltage = worst.get();
         draft.in(voltage.circumstances(), voltage.at()).value(voltage.value(), "V");
@@ -217,7 +217,7 @@ final class SurgeChecks {
         Optional<Pair> worst =
                 Pairs.governing(Pairs.of(design, "surge.screen.final-temperature", "surge.screen.temperature-limit"));
         if (worst.isEmpty()) {
-            return List.of(draft.gap(design.results().gapsOf("surge.screen"), "surge.screen.final-temperature"));
+            return List.of(draft.gap(design.gapsOf("surge.screen"), "surge.screen.final-temperature"));
         }
         Pair pair = worst.get();
         draft.in(pair.value().circumstances(), pair.value().at()).advice("a screen of larger cross-section");
@@ -250,8 +250,8 @@ final class SurgeChecks {
                     pair.limit().model()));
         }
         if (findings.isEmpty()) {
-            findings.add(new Draft("surge.gap", Group.SURGE, "gaps", CIRCUIT)
-                    .gap(design.results().gapsOf("surge.gap"), "surge.gap"));
+            findings.add(
+                    new Draft("surge.gap", Group.SURGE, "gaps", CIRCUIT).gap(design.gapsOf("surge.gap"), "surge.gap"));
         }
         return findings;
     }
@@ -279,8 +279,8 @@ final class SurgeChecks {
                     MARGIN);
             Optional<Result> worst = design.own(id).stream().min(Comparator.comparingDouble(Result::value));
             if (worst.isEmpty()) {
-                if (lightning || !design.results().gapsOf(id).isEmpty()) {
-                    findings.add(draft.gap(design.results().gapsOf(id), id));
+                if (lightning || !design.gapsOf(id).isEmpty()) {
+                    findings.add(draft.gap(design.gapsOf(id), id));
                 }
                 continue;
             }
@@ -319,7 +319,7 @@ final class SurgeChecks {
             String id = "surge.arrester." + which;
             Optional<Pair> worst = Pairs.governing(Pairs.of(design, id, id + ".rating"));
             if (worst.isEmpty()) {
-                findings.add(draft.gap(design.results().gapsOf(id), id));
+                findings.add(draft.gap(design.gapsOf(id), id));
                 continue;
             }
             Pair pair = worst.get();

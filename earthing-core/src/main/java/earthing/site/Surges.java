@@ -28,4 +28,17 @@ public record Surges(
     public Surges {
         waves = List.copyOf(waves);
     }
+
+    /** The wave on which the verdict rests where the file names none: the standard current impulse. */
+    public static final String STANDARD_WAVE = "8/20";
+
+    /**
+     * The waves on which the verdict rests.
+     *
+     * @param surges the block of the site file, absent if there is none
+     * @return the named waves, else the standard wave
+     */
+    public static List<String> verdictWaves(@Nullable Surges surges) {
+        return surges == null || surges.waves().isEmpty() ? List.of(STANDARD_WAVE) : surges.waves();
+    }
 }

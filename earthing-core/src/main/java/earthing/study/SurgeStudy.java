@@ -116,17 +116,11 @@ final class SurgeStudy {
                 : cable.screen().bond();
     }
 
-    /** The waves that the verdict rests on. */
-    static List<String> verdictWaves(Site site) {
-        Surges surges = site.surges();
-        return surges == null || surges.waves().isEmpty() ? List.of("8/20") : surges.waves();
-    }
-
     private void arrangement(Arrangement arrangement, ScreenBond bond, double peak, boolean own) {
         Set<ScreenBond> bonds = new LinkedHashSet<>(List.of(bond == ScreenBond.UNKNOWN ? ScreenBond.NONE : bond));
         bonds.add(bond == ScreenBond.BOTH ? ScreenBond.NONE : ScreenBond.BOTH);
         Set<String> waves = new LinkedHashSet<>(SHOWN_WAVES);
-        waves.addAll(verdictWaves(site));
+        waves.addAll(Surges.verdictWaves(site.surges()));
         for (ScreenBond each : bonds) {
             for (String wave : waves) {
                 Case circumstances = Case.NONE
