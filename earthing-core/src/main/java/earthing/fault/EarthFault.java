@@ -50,7 +50,12 @@ public final class EarthFault {
         /** One phase on the tank, without fault resistance. */
         public static final Kind SINGLE_PHASE = singlePhase(0);
 
-        /** Takes a copy and refuses a fault without phases. */
+        /**
+         * Takes a copy and refuses a fault without phases.
+         *
+         * @param phases phases on the tank, at least one
+         * @param resistance resistance of each fault, between phase and tank [Ω], ≥ 0
+         */
         public Kind {
             phases = Set.copyOf(phases);
             if (phases.isEmpty()) {

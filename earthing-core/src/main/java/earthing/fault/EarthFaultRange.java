@@ -29,7 +29,11 @@ public record EarthFaultRange(List<Case> cases) {
      */
     public record Named<T>(String name, T value) {}
 
-    /** Takes a copy. */
+    /**
+     * Takes a copy.
+     *
+     * @param cases every state with its result, at least one
+     */
     public EarthFaultRange {
         cases = List.copyOf(cases);
         if (cases.isEmpty()) {

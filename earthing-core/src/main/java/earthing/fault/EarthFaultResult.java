@@ -57,7 +57,27 @@ public record EarthFaultResult(
      */
     public record Quality(double residual, double pivots) {}
 
-    /** Takes copies. */
+    /**
+     * Takes copies.
+     *
+     * @param frequency frequency [Hz]
+     * @param phaseVoltage driving voltage to neutral [V]
+     * @param totalCurrent current from all faulted phases into the tank
+     * @param phaseCurrents current of each phase into the tank
+     * @param branchCurrents current of each way to earth, by name
+     * @param towardsStation current into the return conductor towards the station
+     * @param beyond current into the return conductor away from the station
+     * @param bondHeight height at which the return conductor leaves the earth lead [m]; empty without one
+     * @param earthPotentialRise potential of the tank's earth
+     * @param stationPotentialRise potential of the station earth
+     * @param neutralCurrent current through the source neutral
+     * @param neutralDisplacement potential of the source neutral point; of the zero sequence at the busbar when isolated
+     * @param busbarZeroSequence zero-sequence voltage at the busbar
+     * @param phaseVoltages voltage of each phase at the pole
+     * @param loopImpedance driving voltage over current of the first faulted phase, the whole loop with the electrode [Ω]
+     * @param returnProfile potential of the return conductor at station and every pole, in order; empty without one
+     * @param quality how well the equations are met
+     */
     public EarthFaultResult {
         phaseCurrents = Collections.unmodifiableMap(new LinkedHashMap<>(phaseCurrents));
         branchCurrents = Collections.unmodifiableMap(new LinkedHashMap<>(branchCurrents));

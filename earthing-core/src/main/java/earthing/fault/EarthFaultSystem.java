@@ -28,7 +28,20 @@ public record EarthFaultSystem(
         Complex stationEarth,
         Optional<ReturnConductor> returnConductor) {
 
-    /** Refuses networks in which an earth fault has no defined current. */
+    /**
+     * Refuses networks in which an earth fault has no defined current.
+     *
+     * @param frequency frequency [Hz], &gt; 0
+     * @param phaseVoltage driving voltage to neutral, voltage factor included [V], &gt; 0
+     * @param source impedances behind the busbar, neutral impedance not included in Z₀ [Ω]
+     * @param neutral how the neutral is earthed
+     * @param line impedances of the three phases from busbar to pole with earth return, neutral or shield wire not reduced
+     *     into them [Ω]
+     * @param networkCapacitance capacitance of all three phases of the whole galvanically connected network to earth, 3·C₀
+     *     [F], ≥ 0; lumped at the busbar
+     * @param stationEarth impedance of the station earth to remote earth [Ω]; may be zero only without a return conductor
+     * @param returnConductor neutral or shield wire
+     */
     public EarthFaultSystem {
         if (!(frequency > 0) || !Double.isFinite(frequency)) {
             throw new IllegalArgumentException("frequency must be > 0 Hz; have " + frequency);

@@ -15,7 +15,11 @@ public sealed interface NeutralMethod {
      */
     record Resistor(double resistance) implements NeutralMethod {
 
-        /** Refuses a resistance that is not positive. */
+        /**
+         * Refuses a resistance that is not positive.
+         *
+         * @param resistance resistance [Ω], &gt; 0
+         */
         public Resistor {
             requirePositive("neutral resistor [ohm]", resistance);
         }
@@ -42,7 +46,12 @@ public sealed interface NeutralMethod {
      */
     record Reactor(double resistance, double reactance) implements NeutralMethod {
 
-        /** Refuses impedances out of range. */
+        /**
+         * Refuses impedances out of range.
+         *
+         * @param resistance resistance [Ω], ≥ 0
+         * @param reactance reactance at network frequency [Ω], &gt; 0
+         */
         public Reactor {
             requirePositive("neutral reactor [ohm]", reactance);
             if (!(resistance >= 0) || !Double.isFinite(resistance)) {
@@ -62,7 +71,14 @@ public sealed interface NeutralMethod {
      */
     record Resonant(double phaseVoltage, double coilCurrent, double dampingCurrent) implements NeutralMethod {
 
-        /** Refuses values out of range. */
+        /**
+         * Refuses values out of range.
+         *
+         * @param phaseVoltage voltage to neutral at which the currents are stated [V], &gt; 0
+         * @param coilCurrent inductive current of the coil [A], &gt; 0; equal to the capacitive current of the network when
+         *     in tune
+         * @param dampingCurrent resistive current of coil, damping resistor and network leakage together [A], ≥ 0
+         */
         public Resonant {
             requirePositive("phase voltage [V]", phaseVoltage);
             requirePositive("coil current [A]", coilCurrent);

@@ -36,7 +36,12 @@ public final class PoleEarth {
      */
     public record Branch(String name, Complex impedance) {
 
-        /** Refuses a branch without name or with an impedance of zero. */
+        /**
+         * Refuses a branch without name or with an impedance of zero.
+         *
+         * @param name name of the branch
+         * @param impedance impedance to remote earth [Ω], not zero, resistance ≥ 0
+         */
         public Branch {
             if (name.isBlank()) {
                 throw new IllegalArgumentException("a branch to earth needs a name");

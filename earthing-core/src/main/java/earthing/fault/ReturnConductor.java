@@ -28,7 +28,14 @@ public record ReturnConductor(
      */
     public record Span(Complex self, Complex mutual, Complex poleEarthAdmittance) {
 
-        /** Refuses impedances that are not passive. */
+        /**
+         * Refuses impedances that are not passive.
+         *
+         * @param self series impedance of the wire with earth return, whole span [Ω], not zero
+         * @param mutual mutual impedance of wire and phases with earth return, whole span [Ω]
+         * @param poleEarthAdmittance admittance of the earth of the pole at the far end [S], without the faulted pole's own
+         *     tank earth; zero where the pole is not earthed
+         */
         public Span {
             if (!(self.getReal() >= 0) || !(self.abs() > 0) || !Double.isFinite(self.abs())) {
                 throw new IllegalArgumentException(
@@ -44,7 +51,15 @@ public record ReturnConductor(
         }
     }
 
-    /** Refuses counts and heights out of range. */
+    /**
+     * Refuses counts and heights out of range.
+     *
+     * @param spans spans from the station outwards, at least as many as lead to the faulted pole
+     * @param spansToPole number of spans between station and faulted pole, ≥ 1
+     * @param bondedAtPole whether the wire is tied to the tank's earth at the faulted pole
+     * @param bondHeight height at which it is tied to the earth lead [m], &gt; 0
+     * @param brokenSpan index of a broken span, counted from 0 at the station; empty when whole
+     */
     public ReturnConductor {
         spans = List.copyOf(spans);
         if (spansToPole < 1 || spansToPole > spans.size()) {

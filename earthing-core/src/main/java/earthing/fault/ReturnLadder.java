@@ -46,14 +46,21 @@ final class ReturnLadder {
             if (isBroken(k)) {
                 continue;
             }
-            Complex admittance = span.self().reciprocal();
-            add(y, k, admittance);
-            add(d, k, admittance);
-            add(d, k - 1, admittance);
+            double zr = span.self().getReal();
+            double zi = span.self().getImaginary();
+            double norm = zr * zr + zi * zi;
+            double yr = zr / norm;
+            double yi = -zi / norm;
+            add(y, k, yr, yi);
+            add(d, k, yr, yi);
+            add(d, k - 1, yr, yi);
             if (k <= pole) {
-                Complex induced = admittance.multiply(span.mutual());
-                add(b1, k, induced.negate());
-                add(b1, k - 1, induced);
+                double mr = span.mutual().getReal();
+                double mi = span.mutual().getImaginary();
+                double inducedR = yr * mr - yi * mi;
+                double inducedI = yr * mi + yi * mr;
+                add(b1, k, -inducedR, -inducedI);
+                add(b1, k - 1, inducedR, inducedI);
             }
         }
         for (int k = 1; k < n; k++) {
@@ -66,8 +73,8 @@ final class ReturnLadder {
         }
         faultPotentials = b1;
         neutralPotentials = b2;
-        faultDrop = drop(Complex.ONE, b1);
-        neutralDrop = drop(Complex.ZERO, b2);
+        faultDrop = drop(1, b1);
+        neutralDrop = drop(0, b2);
     }
 
     private boolean isBroken(int k) {
@@ -75,8 +82,12 @@ final class ReturnLadder {
     }
 
     private static void add(double[][] to, int k, Complex value) {
-        to[0][k] += value.getReal();
-        to[1][k] += value.getImaginary();
+        add(to, k, value.getReal(), value.getImaginary());
+    }
+
+    private static void add(double[][] to, int k, double re, double im) {
+        to[0][k] += re;
+        to[1][k] += im;
     }
 
     /** Row k takes out node k−1: d(k) −= y(k)²/d(k−1), b(k) += y(k)/d(k−1)·b(k−1). */
@@ -87,16 +98,20 @@ final class ReturnLadder {
         double fi = (y[1][k] * d[0][k - 1] - y[0][k] * d[1][k - 1]) / norm;
         d[0][k] -= fr * y[0][k] - fi * y[1][k];
         d[1][k] -= fr * y[1][k] + fi * y[0][k];
-        for (double[][] b : new double[][][] {b1, b2}) {
-            b[0][k] += fr * b[0][k - 1] - fi * b[1][k - 1];
-            b[1][k] += fr * b[1][k - 1] + fi * b[0][k - 1];
-        }
+        forward(b1, fr, fi, k);
+        forward(b2, fr, fi, k);
+    }
+
+    private static void forward(double[][] b, double fr, double fi, int k) {
+        b[0][k] += fr * b[0][k - 1] - fi * b[1][k - 1];
+        b[1][k] += fr * b[1][k - 1] + fi * b[0][k - 1];
     }
 
     /** A section cut off from every earth leaves nothing on the diagonal but rounding. */
     private static void requireEarthed(double[][] d, double[][] y, int k) {
-        double scale = Math.hypot(y[0][k], y[1][k]);
-        if (!(Math.hypot(d[0][k], d[1][k]) > FLOATING * scale) || (d[0][k] == 0 && d[1][k] == 0)) {
+        double scale = y[0][k] * y[0][k] + y[1][k] * y[1][k];
+        double size = d[0][k] * d[0][k] + d[1][k] * d[1][k];
+        if (!(size > FLOATING * FLOATING * scale) || size == 0) {
             throw new IllegalArgumentException(
                     "the return conductor has a section without any earth; its potential cannot be computed");
         }
@@ -115,15 +130,27 @@ final class ReturnLadder {
     }
 
     /** Voltage that the wire's own current induces along the phases up to the pole. */
-    private Complex drop(Complex faultCurrent, double[][] potentials) {
-        Complex sum = Complex.ZERO;
+    private Complex drop(double faultCurrent, double[][] potentials) {
+        double re = 0;
+        double im = 0;
         for (int k = 1; k <= wire.spansToPole(); k++) {
-            sum = sum.add(wire.spans()
-                    .get(k - 1)
-                    .mutual()
-                    .multiply(current(k, at(potentials, k - 1), at(potentials, k), faultCurrent)));
+            if (isBroken(k)) {
+                continue;
+            }
+            Span span = wire.spans().get(k - 1);
+            double mr = span.mutual().getReal();
+            double mi = span.mutual().getImaginary();
+            double zr = span.self().getReal();
+            double zi = span.self().getImaginary();
+            double vr = potentials[0][k - 1] - potentials[0][k] - mr * faultCurrent;
+            double vi = potentials[1][k - 1] - potentials[1][k] - mi * faultCurrent;
+            double norm = zr * zr + zi * zi;
+            double jr = (vr * zr + vi * zi) / norm;
+            double ji = (vi * zr - vr * zi) / norm;
+            re += mr * jr - mi * ji;
+            im += mr * ji + mi * jr;
         }
-        return sum;
+        return new Complex(re, im);
     }
 
     private Complex current(int k, Complex before, Complex after, Complex faultCurrent) {
@@ -171,9 +198,15 @@ final class ReturnLadder {
 
     /** Potential of a node [V]. */
     Complex potential(int node, Complex faultCurrent, Complex neutralCurrent) {
-        return faultPotential(node)
-                .multiply(faultCurrent)
-                .add(neutralPotential(node).multiply(neutralCurrent));
+        double fr = faultCurrent.getReal();
+        double fi = faultCurrent.getImaginary();
+        double nr = neutralCurrent.getReal();
+        double ni = neutralCurrent.getImaginary();
+        double[][] a = faultPotentials;
+        double[][] b = neutralPotentials;
+        return new Complex(
+                a[0][node] * fr - a[1][node] * fi + b[0][node] * nr - b[1][node] * ni,
+                a[0][node] * fi + a[1][node] * fr + b[0][node] * ni + b[1][node] * nr);
     }
 
     /** Current of the span that ends at a node, counted away from the station [A]. */

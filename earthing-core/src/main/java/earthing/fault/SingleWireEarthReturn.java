@@ -13,7 +13,14 @@ import org.apache.commons.math3.complex.Complex;
  */
 public record SingleWireEarthReturn(double voltage, Complex source, Complex line, Complex sourceEarth) {
 
-    /** Refuses values that are not passive. */
+    /**
+     * Refuses values that are not passive.
+     *
+     * @param voltage voltage of the wire to earth [V], &gt; 0
+     * @param source impedance of network and isolating transformer on the side of the wire [Ω]
+     * @param line self impedance of the wire with earth return to the pole [Ω]
+     * @param sourceEarth earth of the isolating transformer [Ω]
+     */
     public SingleWireEarthReturn {
         if (!(voltage > 0) || !Double.isFinite(voltage)) {
             throw new IllegalArgumentException("voltage must be > 0 V; have " + voltage);

@@ -37,7 +37,12 @@ public sealed interface Characteristic {
      */
     record DefiniteTime(double pickup, double delay) implements Characteristic {
 
-        /** Refuses settings out of range. */
+        /**
+         * Refuses settings out of range.
+         *
+         * @param pickup setting [A], &gt; 0
+         * @param delay time [s], ≥ 0
+         */
         public DefiniteTime {
             requirePickup(pickup);
             requireTime("delay", delay);
@@ -79,7 +84,18 @@ public sealed interface Characteristic {
         /** Multiple above which IEC 60255-151 lets the curve go flat, unless the maker states another. */
         public static final double USUAL_CEILING = 20;
 
-        /** Refuses settings out of range. */
+        /**
+         * Refuses settings out of range.
+         *
+         * @param pickup setting [A], &gt; 0
+         * @param multiplier time multiplier or time dial [1], &gt; 0
+         * @param curve the curve
+         * @param operatesFrom multiple of pickup from which the element is declared to act [1], ≥ 1; relays do not
+         *     promise to act just above pickup
+         * @param ceiling multiple of pickup above which the time falls no further [1], above {@code operatesFrom};
+         *     infinity if the curve goes on
+         * @param minimumTime time below which the element does not go [s], ≥ 0
+         */
         public InverseTime {
             requirePickup(pickup);
             if (!(multiplier > 0) || !Double.isFinite(multiplier)) {
@@ -142,7 +158,12 @@ public sealed interface Characteristic {
          */
         public record Point(double current, double time) {
 
-            /** Refuses points that have no place on logarithmic axes. */
+            /**
+             * Refuses points that have no place on logarithmic axes.
+             *
+             * @param current current [A], &gt; 0
+             * @param time total clearing time [s], &gt; 0
+             */
             public Point {
                 if (!(current > 0 && time > 0) || !Double.isFinite(current) || !Double.isFinite(time)) {
                     throw new IllegalArgumentException(
@@ -151,7 +172,11 @@ public sealed interface Characteristic {
             }
         }
 
-        /** Refuses curves out of order. */
+        /**
+         * Refuses curves out of order.
+         *
+         * @param points points in order of rising current, times not rising, at least two
+         */
         public Points {
             points = List.copyOf(points);
             if (points.size() < 2) {

@@ -13,7 +13,12 @@ public sealed interface ClearingTime {
      */
     record Cleared(double seconds, String by) implements ClearingTime {
 
-        /** Refuses a time that is negative or not finite. */
+        /**
+         * Refuses a time that is negative or not finite.
+         *
+         * @param seconds time from the start of the fault to its interruption [s], ≥ 0
+         * @param by the stage that does it
+         */
         public Cleared {
             if (!(seconds >= 0) || !Double.isFinite(seconds)) {
                 throw new IllegalArgumentException("a clearing time must be >= 0 s and finite; have " + seconds);

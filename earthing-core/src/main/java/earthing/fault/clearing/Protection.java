@@ -17,7 +17,11 @@ public record Protection(List<ProtectionStage> stages) {
 
     private static final int SAMPLES = 8;
 
-    /** Refuses protection without a stage. */
+    /**
+     * Refuses protection without a stage.
+     *
+     * @param stages the stages, at least one
+     */
     public Protection {
         stages = List.copyOf(stages);
         if (stages.isEmpty()) {

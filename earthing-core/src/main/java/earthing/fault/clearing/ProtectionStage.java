@@ -13,7 +13,14 @@ import java.util.OptionalDouble;
  */
 public record ProtectionStage(String name, Characteristic characteristic, double breakerTime, double margin) {
 
-    /** Refuses times that are negative. */
+    /**
+     * Refuses times that are negative.
+     *
+     * @param name name of the stage, as on the setting sheet
+     * @param characteristic its curve
+     * @param breakerTime opening and arcing time of the breaker [s], ≥ 0; zero for a fuse given by total clearing time
+     * @param margin allowance added for tolerance of relay and breaker [s], ≥ 0
+     */
     public ProtectionStage {
         if (name.isBlank()) {
             throw new IllegalArgumentException("a protection stage needs a name");

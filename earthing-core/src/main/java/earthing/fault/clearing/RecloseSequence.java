@@ -15,7 +15,12 @@ import java.util.TreeSet;
  */
 public record RecloseSequence(List<Protection> shots, List<Double> deadTimes) {
 
-    /** Refuses a scheme whose dead times do not lie between its shots. */
+    /**
+     * Refuses a scheme whose dead times do not lie between its shots.
+     *
+     * @param shots protection in force during each shot, at least one
+     * @param deadTimes dead time after each shot but the last [s], each &gt; 0
+     */
     public RecloseSequence {
         shots = List.copyOf(shots);
         deadTimes = List.copyOf(deadTimes);
@@ -102,7 +107,11 @@ public record RecloseSequence(List<Protection> shots, List<Double> deadTimes) {
          */
         record Lockout(List<Shot> shots) implements Outcome {
 
-            /** Takes a copy. */
+            /**
+             * Takes a copy.
+             *
+             * @param shots every shot, the last with an endless dead time
+             */
             public Lockout {
                 shots = List.copyOf(shots);
             }
@@ -116,7 +125,12 @@ public record RecloseSequence(List<Protection> shots, List<Double> deadTimes) {
          */
         record Sustained(List<Shot> shots, String reason) implements Outcome {
 
-            /** Takes a copy. */
+            /**
+             * Takes a copy.
+             *
+             * @param shots shots that did end before it
+             * @param reason why nothing acts
+             */
             public Sustained {
                 shots = List.copyOf(shots);
             }

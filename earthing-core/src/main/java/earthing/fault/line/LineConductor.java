@@ -13,7 +13,16 @@ package earthing.fault.line;
 public record LineConductor(
         String name, double offset, double height, double resistance, double geometricMeanRadius, double radius) {
 
-    /** Refuses impossible sizes. */
+    /**
+     * Refuses impossible sizes.
+     *
+     * @param name name, unique on the line
+     * @param offset horizontal position from any common reference [m]
+     * @param height mean height above ground [m], &gt; 0
+     * @param resistance a.c. resistance at the temperature of interest [Ω/m], ≥ 0
+     * @param geometricMeanRadius geometric mean radius, internal flux included [m], &gt; 0
+     * @param radius outer radius, for the capacitance [m], &gt; 0
+     */
     public LineConductor {
         if (name.isBlank()) {
             throw new IllegalArgumentException("a line conductor needs a name");

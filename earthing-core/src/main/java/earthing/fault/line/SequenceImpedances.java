@@ -15,7 +15,13 @@ public record SequenceImpedances(Complex positive, Complex negative, Complex zer
     /** An element that is not there. */
     public static final SequenceImpedances NONE = new SequenceImpedances(Complex.ZERO, Complex.ZERO, Complex.ZERO);
 
-    /** Refuses impedances that are not finite or have a negative resistance. */
+    /**
+     * Refuses impedances that are not finite or have a negative resistance.
+     *
+     * @param positive positive-sequence impedance Z₁
+     * @param negative negative-sequence impedance Z₂
+     * @param zero zero-sequence impedance Z₀
+     */
     public SequenceImpedances {
         requirePassive("positive", positive);
         requirePassive("negative", negative);
