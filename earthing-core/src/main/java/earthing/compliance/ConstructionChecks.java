@@ -68,7 +68,8 @@ final class ConstructionChecks {
             }
             double area = conductor.area().at(Bound.LOW);
             double equivalent = LEAST_COPPER * copperEquivalent(conductor.material());
-            findings.add(draft.advice("use at least 16 mm² copper or its equivalent")
+            findings.add(draft.at(Bound.LOW)
+                    .advice("use at least 16 mm² copper or its equivalent")
                     .worked(Worked.of("A_min", "A_Cu * m")
                             .with("A_Cu", LEAST_COPPER, "m2")
                             .with("m", copperEquivalent(conductor.material()), "")
@@ -117,7 +118,8 @@ final class ConstructionChecks {
             return List.of(draft.missing("the material of the pole is not given", "pole.material"));
         }
         double least = pole.material() == PoleMaterial.STEEL ? 0.150 : 0.200;
-        return List.of(draft.advice("fix the cable further away from the main earth")
+        return List.of(draft.at(Bound.LOW)
+                .advice("fix the cable further away from the main earth")
                 .atLeast(
                         cable.separation().at(Bound.LOW),
                         least,
@@ -158,10 +160,12 @@ final class ConstructionChecks {
         }
         double parts = route.nominal() + loop.nominal() + curve.nominal();
         if (length.nominal() < parts * (1 - 1e-9)) {
-            return List.of(draft.advice("check the lengths")
+            return List.of(draft.at(Bound.NOMINAL)
+                    .advice("check the lengths")
                     .atLeast(length.nominal(), parts, "m", "the cable is shorter than its parts"));
         }
-        return List.of(draft.advice("cut the cable to length")
+        return List.of(draft.at(Bound.NOMINAL)
+                .advice("cut the cable to length")
                 .worked(Worked.of("l_max", "(l_r + l_d + l_e) * (1 + p)")
                         .with("l_r", route.nominal(), "m")
                         .with("l_d", loop.nominal(), "m")

@@ -1,10 +1,12 @@
 package earthing.compliance;
 
+import earthing.quantity.Measure;
 import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import earthing.study.Case;
 import earthing.study.Gap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -33,6 +35,12 @@ final class Draft {
     Draft in(Case governing, String at) {
         circumstances = governing;
         bound = at;
+        return this;
+    }
+
+    /** For a rule that looks at a declared input itself: which of its values was taken. */
+    Draft at(Measure.Bound taken) {
+        bound = taken.name().toLowerCase(Locale.ROOT);
         return this;
     }
 

@@ -194,7 +194,8 @@ final class ElectrodeChecks {
                     "measurements.potential-probe-distance");
         }
         double ratio = potential.nominal() / current.nominal();
-        return draft.advice("repeat with the potential probe at 62 % of the distance of the current probe")
+        return draft.at(Measure.Bound.NOMINAL)
+                .advice("repeat with the potential probe at 62 % of the distance of the current probe")
                 .worked(Worked.of("d", "abs(p / c - k)")
                         .with("p", potential.nominal(), "m")
                         .with("c", current.nominal(), "m")
@@ -223,10 +224,12 @@ final class ElectrodeChecks {
             double read = reading.value().nominal();
             String band = "predicted " + Numbers.brief(low) + " to " + Numbers.brief(high) + " ohm";
             if (read < low) {
-                findings.add(draft.advice("look for a second path that was joined during the reading")
+                findings.add(draft.at(Measure.Bound.NOMINAL)
+                        .advice("look for a second path that was joined during the reading")
                         .atLeast(read, low, "ohm", band));
             } else {
-                findings.add(draft.advice("look at the electrode, its joints and the soil; correct the model")
+                findings.add(draft.at(Measure.Bound.NOMINAL)
+                        .advice("look at the electrode, its joints and the soil; correct the model")
                         .atMost(read, high, "ohm", band));
             }
         }
@@ -251,7 +254,8 @@ final class ElectrodeChecks {
             }
             // A joint adds up to as much again as the conductor before it is suspect; below 10 mohm the leads decide.
             double most = Math.max(2 * computed.get().value(), 0.010);
-            findings.add(draft.advice("clean and remake the joints, then measure again")
+            findings.add(draft.at(Measure.Bound.NOMINAL)
+                    .advice("clean and remake the joints, then measure again")
                     .worked(Worked.of("R_max", "max(2 * R_c, R_0)")
                             .with("R_c", computed.get().value(), "ohm")
                             .with("R_0", 0.010, "ohm")

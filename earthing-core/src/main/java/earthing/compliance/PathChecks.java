@@ -1,6 +1,7 @@
 package earthing.compliance;
 
 import earthing.compliance.Finding.Group;
+import earthing.quantity.Measure.Bound;
 import earthing.quantity.Numbers;
 import earthing.quantity.Source;
 import earthing.site.ArresterSide;
@@ -129,8 +130,9 @@ final class PathChecks {
                         if (cubicle.teeLength() == null || !cubicle.teeLength().isKnown()) {
                             yield draft.missing("the length of the tee is not given", "cubicle.tee-length");
                         }
-                        double length = cubicle.teeLength().at(earthing.quantity.Measure.Bound.HIGH);
-                        yield draft.advice("shorten the tee to " + Numbers.full(LONGEST_TEE) + " m or less")
+                        double length = cubicle.teeLength().at(Bound.HIGH);
+                        yield draft.at(Bound.HIGH)
+                                .advice("shorten the tee to " + Numbers.full(LONGEST_TEE) + " m or less")
                                 .atMost(length, LONGEST_TEE, "m", "tee to the main earth");
                     }
                 });

@@ -60,8 +60,14 @@ final class SiteEarth {
             }
         }
         bars.addAll(ElectrodeBars.poleButt(site.pole(), bound, inputs));
-        Optional<EarthElectrodes> solved = bars.isEmpty() ? Optional.empty() : Optional.of(cache.solve(soil, bars));
-        return new SiteEarth(bound, soil, solved, declared);
+        try {
+            Optional<EarthElectrodes> solved = bars.isEmpty() ? Optional.empty() : Optional.of(cache.solve(soil, bars));
+            return new SiteEarth(bound, soil, solved, declared);
+        } catch (IllegalArgumentException impossible) {
+            // Bars in one place, for example a rod inside the butt of the pole: no answer rather than no report.
+            throw new MissingInput(
+                    "the buried metal as placed has no solution: " + impossible.getMessage(), "electrodes.at");
+        }
     }
 
     private static SoilModel soil(@org.jspecify.annotations.Nullable Soil soil, Bound bound, Inputs inputs)
