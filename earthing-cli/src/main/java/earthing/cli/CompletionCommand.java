@@ -10,7 +10,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "completion",
         header = "Print the completion script for bash and zsh.",
-        description = {"", "Print the script that lets bash or zsh complete commands and options.", ""},
+        optionListHeading = "%nOptions:%n",
         footer = {"", "Example:", "  source <(earthing completion)"},
         mixinStandardHelpOptions = true,
         versionProvider = RootCommand.Version.class)

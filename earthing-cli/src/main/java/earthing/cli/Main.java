@@ -39,8 +39,15 @@ public final class Main {
      * @return the exit code
      */
     public static int run(PrintWriter out, PrintWriter err, Ansi ansi, String... args) {
-        CommandLine commandLine = new CommandLine(new RootCommand())
-                .setOut(out)
+        int code = prepared(new CommandLine(new RootCommand()), out, err, ansi).execute(args);
+        out.flush();
+        err.flush();
+        return code;
+    }
+
+    /** What is set here reaches the subcommands that are there by then. */
+    static CommandLine prepared(CommandLine bare, PrintWriter out, PrintWriter err, Ansi ansi) {
+        return bare.setOut(out)
                 .setErr(err)
                 .setColorScheme(CommandLine.Help.defaultColorScheme(ansi))
                 .setUsageHelpWidth(80)
@@ -48,10 +55,6 @@ public final class Main {
                 .setCaseInsensitiveEnumValuesAllowed(true)
                 .setParameterExceptionHandler(Main::explainUsage)
                 .setExecutionExceptionHandler(Main::explainFailure);
-        int code = commandLine.execute(args);
-        out.flush();
-        err.flush();
-        return code;
     }
 
     private static int explainUsage(ParameterException problem, String[] args) {

@@ -35,7 +35,13 @@ import picocli.CommandLine.Spec;
             "A decision aid: a competent, licensed person is responsible, and local codes and",
             "the owner's rules govern. Never disconnect an earth on energised plant."
         },
-        subcommands = {CompletionCommand.class},
+        subcommands = {
+            ReportCommand.class,
+            CheckCommand.class,
+            CompareCommand.class,
+            NewCommand.class,
+            CompletionCommand.class
+        },
         mixinStandardHelpOptions = true,
         versionProvider = RootCommand.Version.class)
 final class RootCommand implements Callable<Integer> {

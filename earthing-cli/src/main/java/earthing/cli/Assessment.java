@@ -1,0 +1,80 @@
+package earthing.cli;
+
+import earthing.compliance.ComplianceRun;
+import earthing.compliance.Finding;
+import earthing.compliance.Status;
+import earthing.report.ReportInput;
+import earthing.site.Site;
+import earthing.site.file.Problem;
+import earthing.site.file.ReadOutcome;
+import earthing.site.file.SiteFile;
+import earthing.study.SiteStudy;
+import earthing.study.StudyResults;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The way from a site file to findings, one call a station. */
+final class Assessment {
+
+    private Assessment() {}
+
+    /**
+     * Reads a site file.
+     *
+     * @param file the file
+     * @return the site with its text and hash
+     * @throws CommandFailure with every problem, if the file is refused
+     */
+    static ReadOutcome.Valid read(Path file) {
+        ReadOutcome outcome = SiteFile.read(file);
+        if (outcome instanceof ReadOutcome.Invalid invalid) {
+            throw refused(file, invalid.problems());
+        }
+        return (ReadOutcome.Valid) outcome;
+    }
+
+    /**
+     * Reads, studies and checks a site.
+     *
+     * @param file the site file
+     * @return what a report is made of
+     */
+    static ReportInput of(Path file) {
+        ReadOutcome.Valid read = read(file);
+        Site site = read.site();
+        StudyResults results = SiteStudy.of(site);
+        List<Finding> findings = ComplianceRun.of(site, results);
+        // The name without its folder: the report does not depend on where it was asked for.
+        String name = String.valueOf(file.getFileName());
+        return new ReportInput(site, name, read.text(), read.sha256(), results, findings, RootCommand.Version.text());
+    }
+
+    /**
+     * The exit code that findings stand for.
+     *
+     * @param findings the findings
+     * @return not met before not assessed before met; what is due later does not count
+     */
+    static ExitCode outcome(List<Finding> findings) {
+        ExitCode worst = ExitCode.MET;
+        for (Finding finding : findings) {
+            Status status = finding.status();
+            if (status == Status.NOT_MET) {
+                return ExitCode.NOT_MET;
+            }
+            if (status == Status.NOT_ASSESSED || status == Status.INSUFFICIENT_DATA) {
+                worst = ExitCode.NOT_ASSESSED;
+            }
+        }
+        return worst;
+    }
+
+    private static CommandFailure refused(Path file, List<Problem> problems) {
+        List<String> lines = new ArrayList<>();
+        problems.forEach(problem -> lines.add(problem.text()));
+        lines.add("earthing: " + file + " is not a valid site file: " + problems.size()
+                + (problems.size() == 1 ? " problem" : " problems"));
+        return new CommandFailure(ExitCode.INVALID_INPUT, lines);
+    }
+}

@@ -1,0 +1,94 @@
+package earthing.cli;
+
+import earthing.report.Report;
+import earthing.report.ReportIncomplete;
+import earthing.report.ReportInput;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Writes the compliance report of a site. */
+@Command(
+        name = "report",
+        header = "Write the compliance report of a site.",
+        description = {
+            "",
+            "It holds the verdicts, the inputs as they were understood, the criteria, the results"
+                    + " with the calculation beside them, what was assumed and what was not assessed.",
+            ""
+        },
+        parameterListHeading = "Parameters:%n",
+        optionListHeading = "Options:%n",
+        footer = {
+            "",
+            "Examples:",
+            "  earthing report site.yaml",
+            "  earthing report site.yaml --format html --output site.html",
+            "  earthing report site.yaml --format json | less"
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = RootCommand.Version.class)
+final class ReportCommand implements Callable<Integer> {
+
+    /** Formats of the report. */
+    enum Format {
+        TEXT,
+        HTML,
+        JSON;
+
+        @Override
+        public String toString() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "SITE", description = "The site file.")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private Path site;
+
+    @Option(
+            names = "--format",
+            paramLabel = "FORMAT",
+            defaultValue = "text",
+            description = "One of: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}). Text is also Markdown; html is"
+                    + " one self-contained page; json is for machines.")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private Format format;
+
+    @Option(names = "--output", paramLabel = "FILE", description = "Write to this file instead of standard output.")
+    private Optional<Path> output = Optional.empty();
+
+    @Override
+    public Integer call() {
+        ReportInput input = Assessment.of(site);
+        Delivery.deliver(text(input), output, spec.commandLine().getOut());
+        return Assessment.outcome(input.findings()).code();
+    }
+
+    private String text(ReportInput input) {
+        try {
+            return switch (format) {
+                case TEXT -> Report.text(input);
+                case HTML -> Report.html(input);
+                case JSON -> Report.json(input);
+            };
+        } catch (ReportIncomplete e) {
+            List<String> lines = new ArrayList<>();
+            e.problems().forEach(problem -> lines.add("earthing: " + site + ": " + problem));
+            lines.add("earthing: no report was written; fill in what is missing, or ask for --format json");
+            throw new CommandFailure(ExitCode.INVALID_INPUT, lines);
+        }
+    }
+}

@@ -1,0 +1,157 @@
+package earthing.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.eclipsesource.json.Json;
+import com.eclipsesource.json.JsonObject;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+final class ReportCommandTest {
+
+    @TempDir
+    @SuppressWarnings("NullAway.Init") // set by JUnit
+    Path folder;
+
+    static List<Path> sites() throws IOException {
+        return DemoSites.all();
+    }
+
+    @ParameterizedTest
+    @MethodSource("sites")
+    void everyDemoSiteHasAReportInEveryFormat(Path site) {
+        CommandRun text = CommandRun.of("report", site.toString());
+        assertThat(text.err()).isEmpty();
+        assertThat(text.code()).isIn(0, 1, 3);
+        assertThat(text.out()).startsWith("#").contains("licensed", "Never disconnect");
+
+        CommandRun html = CommandRun.of("report", site.toString(), "--format", "html");
+        assertThat(html.err()).isEmpty();
+        assertThat(html.code()).isEqualTo(text.code());
+        assertThat(html.out()).startsWith("<!DOCTYPE html>").endsWith("</html>\n");
+        assertThat(html.out()).as("one self-contained page").doesNotContain("src=\"http", "href=\"http");
+
+        CommandRun json = CommandRun.of("report", site.toString(), "--format", "json");
+        assertThat(json.err()).isEmpty();
+        assertThat(json.code()).isEqualTo(text.code());
+        JsonObject root = Json.parse(json.out()).asObject();
+        assertThat(root.getString("format", "")).isEqualTo("earthing-report/1");
+        assertThat(root.get("input").asObject().getString("file", ""))
+                .isEqualTo(site.getFileName().toString());
+        assertThat(root.get("findings").asArray().size()).isGreaterThan(10);
+    }
+
+    @Test
+    void theExitCodeFollowsTheFindingsOfTheJson() throws IOException {
+        for (Path site : DemoSites.all()) {
+            CommandRun json = CommandRun.of("report", site.toString(), "--format", "json");
+            List<String> statuses = Json.parse(json.out()).asObject().get("findings").asArray().values().stream()
+                    .map(finding -> finding.asObject().getString("status", ""))
+                    .toList();
+            int expected = statuses.contains("not-met")
+                    ? 1
+                    : statuses.contains("not-assessed") || statuses.contains("insufficient-data") ? 3 : 0;
+            assertThat(json.code()).as(site.toString()).isEqualTo(expected);
+        }
+    }
+
+    @Test
+    void aDesignFullOfMistakesIsNotMet() {
+        assertThat(CommandRun.of(
+                                "report",
+                                DemoSites.named("brackenmire-mistakes").toString())
+                        .code())
+                .isEqualTo(1);
+    }
+
+    @Test
+    void unknownInputsAreNotAssessedAndNeverGuessed() {
+        CommandRun run =
+                CommandRun.of("check", DemoSites.named("lowgarth-short").toString());
+        assertThat(run.code()).isEqualTo(3);
+        assertThat(run.out()).contains("insufficient data", "fill in");
+    }
+
+    @Test
+    void theSameInputGivesTheSameBytesWhateverTheLocaleAndTheFolder() throws IOException {
+        Path site = DemoSites.named("ternhook-wood-shared");
+        Path copy = Files.copy(site, folder.resolve(site.getFileName()));
+        String first = CommandRun.of("report", site.toString()).out();
+        Locale before = Locale.getDefault();
+        try {
+            Locale.setDefault(Locale.forLanguageTag("ar-EG-u-nu-arab"));
+            assertThat(CommandRun.of("report", copy.toString()).out()).isEqualTo(first);
+        } finally {
+            Locale.setDefault(before);
+        }
+    }
+
+    @Test
+    void theReportIsWrittenToAFile() throws IOException {
+        Path site = DemoSites.named("ternhook-wood-shared");
+        Path file = folder.resolve("report.md");
+        CommandRun run = CommandRun.of("report", site.toString(), "--output", file.toString());
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err()).isEmpty();
+        assertThat(Files.readString(file))
+                .isEqualTo(CommandRun.of("report", site.toString()).out());
+    }
+
+    @Test
+    void anInvalidFileIsRefusedWithEveryProblemAndItsLine() throws IOException {
+        String text = Files.readString(DemoSites.named("lowgarth-short"))
+                .replace("height: 9 m", "hieght: 9 m")
+                .replace("voltage: 22 kV", "voltage: 22");
+        Path site = Files.writeString(folder.resolve("wrong.yaml"), text);
+        Path report = Files.writeString(folder.resolve("report.md"), "an older report");
+        CommandRun run = CommandRun.of("report", site.toString(), "--output", report.toString());
+        assertThat(run.code()).isEqualTo(65);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err())
+                .contains("wrong.yaml:7:", "system.voltage", "no unit")
+                .contains("hieght", "did you mean \"height\"?")
+                .contains("is not a valid site file: ");
+        assertThat(report).hasContent("an older report");
+    }
+
+    @Test
+    void aMissingFileIsRefused() {
+        CommandRun run = CommandRun.of("report", folder.resolve("none.yaml").toString());
+        assertThat(run.code()).isEqualTo(65);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err()).contains("none.yaml", "there is no such file");
+    }
+
+    @Test
+    void withoutASiteTheCommandIsNotUnderstood() {
+        CommandRun run = CommandRun.of("report");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err()).contains("SITE", "earthing report --help");
+    }
+
+    @Test
+    void anUnknownFormatIsNotUnderstood() {
+        CommandRun run =
+                CommandRun.of("report", DemoSites.named("lowgarth-short").toString(), "--format", "pdf");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err()).contains("pdf").containsIgnoringCase("text, html, json");
+    }
+
+    @Test
+    void aReportThatHasNowhereToGoIsTold() {
+        Path nowhere = folder.resolve("no-such-folder").resolve("report.md");
+        CommandRun run = CommandRun.of(
+                "report", DemoSites.named("ternhook-wood-shared").toString(), "--output", nowhere.toString());
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("cannot write", "no-such-folder");
+    }
+}
