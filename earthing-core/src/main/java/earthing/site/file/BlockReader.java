@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -93,7 +94,10 @@ final class BlockReader {
         }
         Set<String> electrodes = new LinkedHashSet<>();
         for (int i = 1; i <= facts.count("electrodes"); i++) {
-            facts.text("electrodes[" + i + "].name").ifPresent(electrodes::add);
+            Optional<String> name = facts.text("electrodes[" + i + "].name");
+            if (name.isPresent()) {
+                electrodes.add(name.get());
+            }
         }
         for (Reference reference : references) {
             if (!electrodes.contains(reference.name())) {

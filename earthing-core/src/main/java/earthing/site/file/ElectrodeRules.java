@@ -1,8 +1,10 @@
 package earthing.site.file;
 
 import earthing.site.MeasurementKind;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /** Rules about what is in the ground: shapes, layers, readings. */
@@ -34,9 +36,12 @@ final class ElectrodeRules {
     }
 
     private static void oneShape(SiteRules rules, String electrode) {
-        List<String> given = SHAPES.stream()
-                .filter(shape -> rules.facts().has(electrode + '.' + shape))
-                .toList();
+        List<String> given = new ArrayList<>();
+        for (String shape : SHAPES) {
+            if (rules.facts().has(electrode + '.' + shape)) {
+                given.add(shape);
+            }
+        }
         if (given.isEmpty()) {
             rules.wrong(electrode, "this electrode has no shape", "one of " + String.join(", ", SHAPES));
         } else if (given.size() > 1) {
@@ -122,7 +127,10 @@ final class ElectrodeRules {
     private static Set<String> names(SiteRules rules, String list) {
         Set<String> names = new HashSet<>();
         for (String item : rules.items(list)) {
-            rules.facts().text(item + ".name").ifPresent(names::add);
+            Optional<String> name = rules.facts().text(item + ".name");
+            if (name.isPresent()) {
+                names.add(name.get());
+            }
         }
         return names;
     }

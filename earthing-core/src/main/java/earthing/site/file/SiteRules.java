@@ -1,9 +1,9 @@
 package earthing.site.file;
 
 import earthing.quantity.Measure;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 
 /**
  * What the keys of a file have to do with each other. A rule speaks only where the values it compares are there: what is
@@ -79,9 +79,11 @@ final class SiteRules {
 
     /** The paths of the items of a list. */
     List<String> items(String list) {
-        return IntStream.rangeClosed(1, facts.count(list))
-                .mapToObj(i -> list + '[' + i + ']')
-                .toList();
+        List<String> paths = new ArrayList<>();
+        for (int i = 1; i <= facts.count(list); i++) {
+            paths.add(list + '[' + i + ']');
+        }
+        return paths;
     }
 
     /** The value as its author wrote it. */

@@ -103,6 +103,17 @@ final class ValueReader {
         }
     }
 
+    /** The text of a value; what was expected is put into words only if there is none. */
+    private @Nullable String plain(Entry entry, Tree tree, String path) {
+        return isText(tree) ? plain(tree, path, "") : plain(tree, path, expected(entry));
+    }
+
+    private static boolean isText(Tree tree) {
+        return tree instanceof Tree.Scalar scalar
+                && !scalar.isEmpty()
+                && !scalar.text().isBlank();
+    }
+
     private @Nullable String plain(Tree tree, String path, String expected) {
         if (tree instanceof Tree.Scalar scalar
                 && !scalar.isEmpty()
@@ -114,7 +125,7 @@ final class ValueReader {
     }
 
     private @Nullable Object text(Entry entry, Tree tree, String path) {
-        String text = plain(tree, path, expected(entry));
+        String text = plain(entry, tree, path);
         if (text == null) {
             return null;
         }
@@ -132,9 +143,16 @@ final class ValueReader {
     }
 
     private static boolean isClean(String text, boolean oneLine) {
-        return text.codePoints()
-                .noneMatch(c -> (Character.isISOControl(c) && (oneLine || c != '\n'))
-                        || (c >= Character.MIN_SURROGATE && c <= Character.MAX_SURROGATE));
+        for (int i = 0; i < text.length(); ) {
+            int c = text.codePointAt(i);
+            boolean lineBreak = c == '\n' && !oneLine;
+            boolean half = c >= Character.MIN_SURROGATE && c <= Character.MAX_SURROGATE;
+            if ((Character.isISOControl(c) && !lineBreak) || half) {
+                return false;
+            }
+            i += Character.charCount(c);
+        }
+        return true;
     }
 
     private @Nullable String date(String text, Tree tree, String path) {
@@ -152,11 +170,11 @@ final class ValueReader {
     }
 
     private @Nullable Integer number(Entry entry, Tree tree, String path) {
-        String text = plain(tree, path, expected(entry));
+        String text = plain(entry, tree, path);
         if (text == null) {
             return null;
         }
-        boolean digits = text.length() <= 9 && text.chars().allMatch(c -> c >= '0' && c <= '9');
+        boolean digits = text.length() <= 9 && isDigits(text);
         int value = digits ? Integer.parseInt(text) : -1;
         if (value < entry.meaning().least() || value > entry.meaning().most()) {
             problems.add(
@@ -170,8 +188,17 @@ final class ValueReader {
         return value;
     }
 
+    private static boolean isDigits(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) < '0' || text.charAt(i) > '9') {
+                return false;
+            }
+        }
+        return true;
+    }
+
     private @Nullable Object word(Entry entry, Tree tree, String path) {
-        String text = plain(tree, path, expected(entry));
+        String text = plain(entry, tree, path);
         if (text == null) {
             return null;
         }
@@ -183,18 +210,18 @@ final class ValueReader {
     }
 
     private @Nullable Measure measure(Entry entry, Tree tree, String path) {
-        Dimension dimension = entry.meaning().unit();
         if (tree instanceof Tree.Pairs pairs) {
             return bounded(entry, pairs, path);
         }
-        String text = plain(tree, path, Quantity.expected(dimension));
+        String text = plain(entry, tree, path);
         if (text == null) {
             return null;
         }
         if (text.equals(UNKNOWN)) {
             return unknown(entry, tree, path, Measure.Origin.UNSTATED, "", "");
         }
-        return quantity(entry, text, tree.place(), path).map(Measure::exactly).orElse(null);
+        Optional<Quantity> quantity = quantity(entry, text, tree.place(), path);
+        return quantity.isPresent() ? Measure.exactly(quantity.get()) : null;
     }
 
     private @Nullable Measure unknown(
