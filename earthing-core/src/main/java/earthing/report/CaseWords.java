@@ -26,10 +26,10 @@ final class CaseWords {
         return switch (key) {
             case "wave" -> word;
             case "fault" -> word + " fault";
-            case "entry" -> "entry " + word;
+            case "entry" -> word.replace('-', ' ');
             case "strike" -> "strike " + word;
             case "switch" -> "switch " + word;
-            case "screen-bond" -> "screen bond " + word;
+            case "screen-bond" -> "screen " + word;
             case "broken" -> word + " broken";
             default -> word;
         };

@@ -9,14 +9,16 @@ import earthing.report.document.Block.Column;
 import earthing.report.document.Block.Fact;
 import earthing.site.SiteIdentity;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Control block and verdict page. */
 final class FrontSections {
 
-    /** Rows that fit on the verdict page; the full list of findings stands in its own section. */
-    private static final int MOST_ROWS = 34;
+    /** Rows that fit on the verdict page; beyond them checks that are met are counted only. */
+    private static final int MOST_ROWS = 24;
 
     private static final String NOT_GIVEN = "not given";
 
@@ -120,8 +122,13 @@ final class FrontSections {
                 .filter(f -> f.status() != Status.NOT_APPLICABLE && f.status() != Status.DUE_LATER)
                 .sorted(Severity.HEAVIEST_FIRST)
                 .toList();
-        List<List<String>> rows = new ArrayList<>();
-        for (Finding finding : sorted.subList(0, Math.min(MOST_ROWS, sorted.size()))) {
+        Set<List<String>> rows = new LinkedHashSet<>();
+        int shown = 0;
+        for (Finding finding : sorted) {
+            if (rows.size() >= MOST_ROWS && finding.status() == Status.MET) {
+                break;
+            }
+            shown++;
             rows.add(List.of(
                     finding.id(),
                     finding.status().text(),
@@ -142,11 +149,11 @@ final class FrontSections {
                         Column.number("Margin"),
                         Column.text("Governing case and bound"),
                         Column.text("Basis of the limit")),
-                rows));
+                List.copyOf(rows)));
         StringBuilder rest = new StringBuilder();
-        if (sorted.size() > rows.size()) {
-            rest.append(sorted.size() - rows.size())
-                    .append(" more findings of the same or a lighter status stand under \"All findings\". ");
+        if (sorted.size() > shown) {
+            rest.append(sorted.size() - shown)
+                    .append(" more checks are met, with larger margins or without a number; see \"All findings\". ");
         }
         counted(rest, findings, Status.DUE_LATER, "due at a later stage");
         counted(rest, findings, Status.NOT_APPLICABLE, "not applicable to this site");

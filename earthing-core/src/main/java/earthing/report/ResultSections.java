@@ -155,6 +155,14 @@ final class ResultSections {
                     plain,
                     references));
         }
+        Block.Table moving = ResultTable.moving(
+                topic.id() + "-bounds",
+                "Values that move with the bounds of the inputs",
+                cases.values().stream().flatMap(List::stream).toList(),
+                references);
+        if (!moving.rows().isEmpty()) {
+            blocks.add(moving);
+        }
         if (!beyond.isEmpty()) {
             blocks.add(ResultTable.byBound(
                     topic.id() + "-further", topic.title() + ": further cases", beyond, references));

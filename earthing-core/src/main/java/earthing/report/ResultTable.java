@@ -6,6 +6,7 @@ import earthing.report.document.Block.Column;
 import earthing.study.Case;
 import earthing.study.Result;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -89,10 +90,56 @@ final class ResultTable {
         return "";
     }
 
-    /** Rows by id, one column for each arrangement; all results belong to the same remaining case. */
+    /** Of results with bounds those rows of which low, nominal and high do not print alike. */
+    static Block.Table moving(String id, String caption, List<Result> results, References references) {
+        Block.Table all = byBound(id, caption, results, references);
+        return new Block.Table(
+                id,
+                caption,
+                all.columns(),
+                all.rows().stream()
+                        .filter(row -> !row.get(3).isEmpty())
+                        .filter(row -> moves(row.get(2), row.get(3)) || moves(row.get(4), row.get(3)))
+                        .toList());
+    }
+
+    /** Cores and ends in words; every core at both ends is said in short. */
+    private static String places(Set<String> coreAndEnd) {
+        Set<String> cores = new LinkedHashSet<>();
+        Set<String> ends = new LinkedHashSet<>();
+        for (String place : coreAndEnd) {
+            int comma = place.lastIndexOf(", ");
+            if (comma < 0) {
+                return String.join("; ", coreAndEnd);
+            }
+            cores.add(place.substring(0, comma));
+            ends.add(place.substring(comma + 2));
+        }
+        if (cores.size() * ends.size() != coreAndEnd.size()) {
+            return String.join("; ", coreAndEnd);
+        }
+        return String.join(", ", cores) + ", "
+                + (ends.size() == 1 ? ends.iterator().next() : "both ends");
+    }
+
+    private static boolean moves(String bound, String nominal) {
+        return !bound.isEmpty() && !bound.equals(nominal);
+    }
+
+    /**
+     * Rows by id, one column for each arrangement; all results belong to the same remaining case. Where a quantity has
+     * a nominal value, its bounds stand in the table of the values that move. Cores and ends of the control cable that
+     * print alike share a row.
+     */
     static Block.Table sideBySide(String id, String caption, List<Result> results, References references) {
+        Set<String> nominal = new HashSet<>();
+        results.stream().filter(r -> r.at().equals("nominal")).forEach(r -> nominal.add(r.id()));
         Map<Pivot, Map<String, Result>> rows = new LinkedHashMap<>();
         for (Result result : results) {
+            if (nominal.contains(result.id())
+                    && (result.at().equals("low") || result.at().equals("high"))) {
+                continue;
+            }
             String arrangement = result.circumstances().keys().getOrDefault("arrangement", "");
             rows.computeIfAbsent(new Pivot(result.id(), result.at(), false), key -> new LinkedHashMap<>())
                     .putIfAbsent(arrangement, result);
@@ -101,11 +148,8 @@ final class ResultTable {
                         .putIfAbsent(arrangement, result);
             }
         }
-        List<List<String>> cells = new ArrayList<>();
+        Map<List<String>, Set<String>> alike = new LinkedHashMap<>();
         rows.forEach((row, values) -> {
-            List<String> line = new ArrayList<>();
-            line.add(ResultWords.of(row.id()) + (row.hand() ? ", hand value" : ""));
-            line.add(row.at());
             List<OptionalDouble> amounts = new ArrayList<>();
             for (String arrangement : ARRANGEMENTS) {
                 Result result = values.get(arrangement);
@@ -115,16 +159,27 @@ final class ResultTable {
                     amounts.add(row.hand() ? result.handValue() : OptionalDouble.of(result.value()));
                 }
             }
-            line.addAll(Amount.row(amounts, values.values().iterator().next().unit()));
-            line.add(references.cite(values.values().iterator().next().source()));
-            cells.add(line);
+            Result first = values.values().iterator().next();
+            List<String> cells = new ArrayList<>();
+            cells.add(ResultWords.quantity(row.id()) + (row.hand() ? ", hand value" : ""));
+            cells.add(row.at());
+            cells.addAll(Amount.row(amounts, first.unit()));
+            cells.add(references.cite(first.source()));
+            alike.computeIfAbsent(cells, key -> new LinkedHashSet<>()).add(ResultWords.cableEnd(row.id()));
+        });
+        List<List<String>> lines = new ArrayList<>();
+        alike.forEach((cells, where) -> {
+            List<String> line = new ArrayList<>(cells);
+            String places = places(where);
+            line.set(0, places.isEmpty() ? cells.get(0) : places + ": " + cells.get(0));
+            lines.add(line);
         });
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("Quantity"));
         columns.add(Column.text("At"));
         ARRANGEMENTS.forEach(arrangement -> columns.add(Column.number(arrangement)));
         columns.add(Column.text("Ref"));
-        return new Block.Table(id, caption, columns, cells);
+        return new Block.Table(id, caption, columns, lines);
     }
 
     /** One line for each model behind some results. */

@@ -3,6 +3,8 @@ package earthing.report;
 /** The id of a result in words. */
 final class ResultWords {
 
+    private static final String CABLE_END = "surge.cable-end.";
+
     private ResultWords() {}
 
     /** For example {@code electrode main: resistance} for {@code electrode.main.resistance}. */
@@ -46,14 +48,27 @@ final class ResultWords {
     }
 
     private static String surge(String id, String subject, String quantity) {
-        String cableEnd = "surge.cable-end.";
-        if (id.startsWith(cableEnd)) {
-            String rest = id.substring(cableEnd.length(), id.lastIndexOf('.'));
-            int end = rest.lastIndexOf('.');
-            if (end > 0) {
-                return rest.substring(0, end) + ", " + rest.substring(end + 1) + " end: " + quantity;
-            }
+        String where = cableEnd(id);
+        if (!where.isEmpty()) {
+            return where + ": " + quantity;
         }
         return (subject.isEmpty() ? "" : subject + ": ") + quantity;
+    }
+
+    /** Core and end of the control cable that a result belongs to; empty for any other result. */
+    static String cableEnd(String id) {
+        if (!id.startsWith(CABLE_END) || id.lastIndexOf('.') < CABLE_END.length()) {
+            return "";
+        }
+        String rest = id.substring(CABLE_END.length(), id.lastIndexOf('.'));
+        int end = rest.lastIndexOf('.');
+        return end > 0 ? rest.substring(0, end) + ", " + rest.substring(end + 1) + " end" : "";
+    }
+
+    /** The quantity without core and end; the whole words for any other result. */
+    static String quantity(String id) {
+        return cableEnd(id).isEmpty()
+                ? of(id)
+                : id.substring(id.lastIndexOf('.') + 1).replace('-', ' ');
     }
 }

@@ -15,7 +15,7 @@ final class ArrangementPageTest {
     @Test
     void showsVoltageHandValueSplitAndCurrentOfEachArrangement() {
         String page = ArrangementPage.text(Fixtures.results());
-        assertThat(page).contains("Surge: 8/20, entry tank", "Surge: 0.25/100, entry tank");
+        assertThat(page).contains("Surge: 8/20, tank", "Surge: 0.25/100, tank");
         assertThat(page.lines().filter(line -> line.contains("hand value")))
                 .allMatch(line -> line.contains("6.58 kV") && line.contains("41.8 kV") && line.contains("5.30 kV"));
         assertThat(page).contains("resistive part", "inductive part", "short-circuited");

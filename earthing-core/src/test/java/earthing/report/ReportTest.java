@@ -167,6 +167,38 @@ final class ReportTest {
     }
 
     @Test
+    void coresAndEndsThatPrintAlikeShareARowAndBoundsStandApart() {
+        List<Result> results = new ArrayList<>();
+        for (String end : List.of("tank", "cubicle")) {
+            for (String at : List.of("low", "nominal", "high")) {
+                double value = at.equals("low") ? 90 : 92;
+                results.add(Result.of(
+                        "surge.cable-end.trip-coil." + end + ".open-voltage",
+                        Fixtures.kase("wave", "8/20", "arrangement", "shared"),
+                        at,
+                        value,
+                        "V",
+                        "pole circuit",
+                        Fixtures.TOOL));
+            }
+        }
+        results.add(Result.of(
+                "surge.tank.peak",
+                Fixtures.kase("wave", "8/20", "arrangement", "both"),
+                "nominal",
+                5,
+                "V",
+                "pole circuit",
+                Fixtures.TOOL));
+        assertThat(ResultTable.sideBySide("t", "t", results, new References()).rows().stream()
+                        .map(row -> row.get(0)))
+                .containsExactly("trip-coil, both ends: open voltage", "tank: peak");
+        assertThat(ResultTable.moving("t", "t", results, new References()).rows())
+                .hasSize(2)
+                .allMatch(row -> row.get(2).startsWith("90.0") && row.get(3).startsWith("92.0"));
+    }
+
+    @Test
     void assumedAndUnknownInputsAreMarked() throws Exception {
         assertThat(table("inputs-soil").rows()).anyMatch(row -> row.contains("ASSUMED"));
         assertThat(table("inputs-system").rows()).anyMatch(row -> row.contains("UNKNOWN"));
