@@ -206,6 +206,21 @@ class TransientExactTest {
         assertThat(KirchhoffCheck.of(f).within(1e-9)).isTrue();
     }
 
+    /** Two lossless coupled coils in series: L1 + L2 + 2M. */
+    @Test
+    void losslessCoupledCoilsAtOneFrequency() {
+        FrequencySolution s = FrequencySolution.solve(
+                new Circuit.Builder()
+                        .currentSource("s", "0", "a", Complex.ONE)
+                        .inductor("1", "a", "b", 0, 3e-6)
+                        .inductor("2", "b", "0", 0, 5e-6)
+                        .mutual("1", "2", 1e-6)
+                        .build(),
+                1e6 / (2 * Math.PI));
+        assertThat(s.potential("a").getImaginary()).isCloseTo(10, within(1e-9));
+        assertThat(s.potential("a").getReal()).isCloseTo(0, within(1e-9));
+    }
+
     @Test
     void orderOfNodesAndBranchesDoesNotMatter() {
         Circuit forward = PoleDecks.ng3();
