@@ -24,8 +24,8 @@ final class SurgeModels {
         models.put("surge.impulse", given -> parameters(impulse(given.word("shape"), given.value("nominal"))));
         models.put(
                 "surge.double-exponential",
-                given -> parameters(new DoubleExponential(
-                        given.value("amplitude"), given.value("alpha"), given.value("beta"))));
+                given -> parameters(
+                        new DoubleExponential(given.value("amplitude"), given.value("alpha"), given.value("beta"))));
         models.put("surge.concave-front", given -> {
             ConcaveFront front = new ConcaveFront(
                     given.value("peak"), given.value("front"), given.value("steepness"), given.value("half"));
@@ -79,7 +79,8 @@ final class SurgeModels {
                         ProtectiveMargin.atDistance(
                                 given.value("protective-level"),
                                 given.value("steepness"),
-                                given.value("distance"), SPEED)));
+                                given.value("distance"),
+                                SPEED)));
     }
 
     private static Impulse impulse(String shape, double nominal) {
