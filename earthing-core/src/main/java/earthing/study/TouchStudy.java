@@ -1,0 +1,331 @@
+package earthing.study;
+
+import earthing.electrode.wire.EarthElectrodes;
+import earthing.electrode.wire.EnergisedElectrodes;
+import earthing.electrode.wire.SurfaceVoltage;
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import earthing.quantity.Numbers;
+import earthing.quantity.Source;
+import earthing.quantity.Worked;
+import earthing.safety.BodyWeight;
+import earthing.safety.Contact;
+import earthing.safety.Exposure;
+import earthing.safety.Footwear;
+import earthing.safety.NoPermissibleVoltage;
+import earthing.safety.PermissibleVoltage;
+import earthing.safety.SafetyCriteria;
+import earthing.safety.SafetyCriteria.Assessed;
+import earthing.safety.Shock;
+import earthing.safety.SourcedValue;
+import earthing.safety.Standing;
+import earthing.safety.SurfaceCovering;
+import earthing.site.Covering;
+import earthing.site.Criteria;
+import earthing.site.MainEarth;
+import earthing.site.Pole;
+import earthing.site.Site;
+import earthing.site.Stay;
+import earthing.site.Tank;
+import earthing.site.YesNo;
+import earthing.study.EarthPaths.Role;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Touch at every reachable part, hand to hand between earths, step, each against its permissible value. */
+final class TouchStudy {
+
+    private static final Source FIELD =
+            Source.tool("potential of the ground from the thin-wire solution, worst place within reach by search");
+    private static final Source REACH =
+            Source.standard("EN 50522:2010", "touch distance 1 m", Source.Status.FROM_MEMORY);
+
+    /** Height up to which a standing person reaches [m]. */
+    private static final double REACH_HEIGHT = 2.5;
+
+    private static final double PROFILE_LENGTH = 15;
+    private static final int PROFILE_POINTS = 121;
+
+    private final Site site;
+    private final Inputs in = new Inputs();
+    private final List<Result> results = new ArrayList<>();
+    private final Set<Gap> gaps = new LinkedHashSet<>();
+    private final List<Curve> curves = new ArrayList<>();
+
+    private TouchStudy(Site site) {
+        this.site = site;
+    }
+
+    static StudyResults of(List<PowerCase> cases, Site site) {
+        return new TouchStudy(site).run(cases);
+    }
+
+    private StudyResults run(List<PowerCase> cases) {
+        if (site.criteria() == null) {
+            Gap none = new Gap(
+                    "touch",
+                    Case.NONE,
+                    "no criterion of the permissible touch voltage is named",
+                    List.of("criteria.touch"));
+            gaps.add(none);
+            gaps.add(new Gap("step", Case.NONE, none.reason(), none.missingKeys()));
+        } else {
+            cases.forEach(this::examine);
+        }
+        return new StudyResults(results, curves, List.copyOf(gaps), in.assumptions(), List.of());
+    }
+
+    private void examine(PowerCase fault) {
+        Criteria criteria = site.criteria();
+        if (criteria == null) {
+            return;
+        }
+        try {
+            EarthElectrodes fields = fault.earth()
+                    .fields()
+                    .orElseThrow(() -> new MissingInput(
+                            "the shape of the electrodes is not known, so the potential of the ground cannot be computed",
+                            "electrodes.rod"));
+            for (String name : fault.electrodeCurrents().keySet()) {
+                if (!fault.earth().hasShape(name)) {
+                    throw new MissingInput(
+                            "the shape of electrode " + name
+                                    + " is not known, so the potential of the ground cannot be computed",
+                            "electrodes.rod");
+                }
+            }
+            EnergisedElectrodes field = fields.carrying(fault.electrodeCurrents());
+            Basis basis = basis(criteria, fault);
+            double reach = site.cubicle() == null
+                    ? 1
+                    : in.orElse(site.cubicle().reach(), "cubicle.reach", 1, Dimension.LENGTH, REACH);
+            parts(fault, field, basis, reach);
+            betweenEarths(fault, basis);
+            SurfaceVoltage step = field.worstStep(1);
+            results.add(result(
+                    "step.worst.voltage", fault, step.voltage(), "worst pace of 1 m around the electrodes", FIELD));
+            permissible("step.worst", fault, basis, Contact.FOOT_TO_FOOT);
+            boolean figure = fault.at().equals("nominal")
+                    && curves.isEmpty()
+                    && own(fault)
+                    && fault.circumstances().keys().getOrDefault("fault", "").equals("maximum");
+            if (figure) {
+                profile(fault, field, basis);
+            }
+        } catch (MissingInput missing) {
+            gaps.add(missing.gap("touch", fault.circumstances()));
+            gaps.add(missing.gap("step", fault.circumstances()));
+        }
+    }
+
+    private boolean own(PowerCase fault) {
+        String arrangement = site.cubicle() == null
+                ? ""
+                : Arrangement.of(site.cubicle().earth()).map(Arrangement::word).orElse("");
+        return !fault.circumstances().keys().containsKey("broken")
+                && fault.circumstances()
+                        .keys()
+                        .getOrDefault("arrangement", arrangement)
+                        .equals(arrangement);
+    }
+
+    /** What the permissible values rest on in one case. */
+    private record Basis(SafetyCriteria criteria, List<Shock> shocks, Standing standing) {}
+
+    private Basis basis(Criteria criteria, PowerCase fault) throws MissingInput {
+        SafetyCriteria set = switch (criteria.touch()) {
+            case EN_50522_2010 -> SafetyCriteria.EN_50522_2010;
+            case EN_50522_2022 -> SafetyCriteria.EN_50522_2022;
+            case IEEE_80_50KG -> SafetyCriteria.ieee80(BodyWeight.KG_50);
+            case IEEE_80_70KG -> SafetyCriteria.ieee80(BodyWeight.KG_70);
+        };
+        Measure merging = criteria.shockMergingTime();
+        if (merging != null) {
+            set = set.with(
+                    SafetyCriteria.Need.MERGING_DEAD_TIME,
+                    new SourcedValue(
+                            in.need(merging, "criteria.shock-merging-time"),
+                            Source.owner("criteria.shock-merging-time")));
+        } else {
+            in.choice("criteria.shock-merging-time", "0.5 s", Exposure.SOURCE);
+        }
+        Standing standing = Standing.bare(fault.earth().soil().resistivity(0));
+        Covering covering = criteria.covering();
+        if (covering != null) {
+            standing = standing.on(new SurfaceCovering(
+                    "declared covering",
+                    in.need(covering.resistivity(), "criteria.covering.resistivity"),
+                    in.need(covering.thickness(), "criteria.covering.thickness"),
+                    Source.owner("criteria.covering")));
+        }
+        if (criteria.footwearResistance() != null) {
+            standing = standing.in(new Footwear(
+                    "declared footwear",
+                    in.need(criteria.footwearResistance(), "criteria.footwear-resistance"),
+                    Source.owner("criteria.footwear-resistance")));
+        }
+        List<Shock> shocks = fault.shots().stream()
+                .map(s ->
+                        Double.isInfinite(s.duration()) ? Shock.neverCleared() : new Shock(s.duration(), s.deadTime()))
+                .toList();
+        return new Basis(set, shocks, standing);
+    }
+
+    private void parts(PowerCase fault, EnergisedElectrodes field, Basis basis, double reach) throws MissingInput {
+        double lead = leadX();
+        part("cubicle", EarthPaths.CUBICLE, lead, fault, field, basis, reach);
+        MainEarth main = site.mainEarth();
+        if (main != null && !guarded(main)) {
+            part("down-lead", EarthPaths.TANK, lead, fault, field, basis, reach);
+        }
+        Pole pole = site.pole();
+        if (pole != null && ElectrodeBars.conducts(pole) && pole.bondedToMainEarth() == YesNo.YES) {
+            part("pole", EarthPaths.TANK, 0, fault, field, basis, reach);
+        }
+        Tank tank = site.tank();
+        if (tank != null && tank.handleHeight() != null) {
+            if (tank.handleBonded() == YesNo.YES) {
+                part("tank-handle", EarthPaths.TANK, lead, fault, field, basis, reach);
+            } else {
+                gaps.add(new Gap(
+                        "touch.tank-handle",
+                        fault.circumstances(),
+                        "the handle is within reach and not declared bonded to the main earth",
+                        List.of("tank.handle-bonded")));
+            }
+        }
+        for (Stay stay : site.stays()) {
+            if (stay.insulated() != YesNo.YES && stay.bondedToMainEarth() == YesNo.YES) {
+                double distance = in.need(stay.anchorDistance(), "stays.anchor-distance");
+                part("stay-" + EarthPaths.key(stay.name()), EarthPaths.TANK, distance, fault, field, basis, reach);
+            }
+        }
+    }
+
+    private double leadX() throws MissingInput {
+        MainEarth main = site.mainEarth();
+        return main == null || main.offset() == null ? 0.15 : in.need(main.offset(), "main-earth.offset");
+    }
+
+    /** An insulating guard up to reach takes the lead out of reach, if it is declared to bear a voltage. */
+    private boolean guarded(MainEarth main) throws MissingInput {
+        if (main.guardHeight() == null) {
+            in.choice(
+                    "main-earth.guard-height",
+                    "0 m, no guard",
+                    Source.tool("no guard is credited that is not declared"));
+            return false;
+        }
+        boolean high = in.need(main.guardHeight(), "main-earth.guard-height") >= REACH_HEIGHT;
+        return high && main.guardVoltage() != null && main.guardVoltage().isKnown();
+    }
+
+    private void part(
+            String part, String node, double x, PowerCase fault, EnergisedElectrodes field, Basis basis, double reach) {
+        Double potential = fault.rise().get(node);
+        if (potential == null) {
+            gaps.add(new Gap(
+                    "touch." + part,
+                    fault.circumstances(),
+                    "the potential of the " + node + " cannot be computed: it floats",
+                    List.of("cubicle.capacitance-to-earth")));
+            return;
+        }
+        SurfaceVoltage touch = field.worstTouch(x, 0, reach, potential);
+        String id = "touch." + part;
+        double ground = potential - touch.voltage();
+        results.add(result(
+                        id + ".voltage",
+                        fault,
+                        touch.voltage(),
+                        "prospective, feet at the worst place within " + Numbers.full(reach) + " m",
+                        FIELD)
+                .withWorked(Worked.of("U_vT", "U_E - U_S")
+                        .with("U_E", potential, "V")
+                        .with("U_S", ground, "V")
+                        .gives(touch.voltage(), "V")));
+        permissible(id, fault, basis, Contact.HAND_TO_FEET);
+    }
+
+    /** Hand to hand between the main earth and a cubicle that has no tee to it. */
+    private void betweenEarths(PowerCase fault, Basis basis) {
+        boolean teed = fault.paths().withRole(Role.TEE).stream().anyMatch(EarthPaths.Member::intact);
+        Double tank = fault.rise().get(EarthPaths.TANK);
+        Double cubicle = fault.rise().get(EarthPaths.CUBICLE);
+        if (teed || tank == null || cubicle == null) {
+            return;
+        }
+        double between = Math.abs(tank - cubicle);
+        results.add(result("touch.between-earths.voltage", fault, between, "main earth to cubicle, hand to hand", FIELD)
+                .withWorked(Worked.of("U", "abs(U_1 - U_2)")
+                        .with("U_1", tank, "V")
+                        .with("U_2", cubicle, "V")
+                        .gives(between, "V")));
+        permissible("touch.between-earths", fault, basis, Contact.HAND_TO_HAND);
+    }
+
+    private void permissible(String id, PowerCase fault, Basis basis, Contact contact) {
+        List<Assessed> assessed = basis.criteria().assess(basis.shocks(), contact, basis.standing());
+        Assessed governing = SafetyCriteria.governing(assessed);
+        if (governing.permissible() instanceof PermissibleVoltage voltage) {
+            results.add(result(id + ".permissible", fault, voltage.value(), voltage.basis(), voltage.source()));
+        } else if (governing.permissible() instanceof NoPermissibleVoltage none) {
+            gaps.add(
+                    new Gap(id, fault.circumstances(), none.curve() + ": " + none.reason(), List.of("criteria.touch")));
+        }
+        if (assessed.size() > 1 && id.equals("touch.cubicle") && own(fault)) {
+            for (int i = 0; i < assessed.size(); i++) {
+                if (assessed.get(i).permissible() instanceof PermissibleVoltage voltage) {
+                    results.add(result(
+                            id + ".exposure." + (i + 1) + ".permissible",
+                            fault,
+                            voltage.value(),
+                            voltage.basis(),
+                            voltage.source()));
+                }
+            }
+        }
+    }
+
+    private static Result result(String id, PowerCase fault, double value, String model, Source source) {
+        return Result.of(id, fault.circumstances(), fault.at(), value, "V", model, source);
+    }
+
+    private void profile(PowerCase fault, EnergisedElectrodes field, Basis basis) throws MissingInput {
+        double lead = leadX();
+        double rise = fault.rise().getOrDefault(EarthPaths.CUBICLE, fault.rise().getOrDefault(EarthPaths.TANK, 0.0));
+        List<Double> surface = field.profile(lead, 0, lead + PROFILE_LENGTH, 0, PROFILE_POINTS);
+        double[] x = new double[PROFILE_POINTS];
+        double[] ground = new double[PROFILE_POINTS];
+        double[] touch = new double[PROFILE_POINTS];
+        double[] limit = new double[PROFILE_POINTS];
+        Optional<Double> permissible = SafetyCriteria.governing(
+                                        basis.criteria().assess(basis.shocks(), Contact.HAND_TO_FEET, basis.standing()))
+                                .permissible()
+                        instanceof PermissibleVoltage voltage
+                ? Optional.of(voltage.value())
+                : Optional.empty();
+        for (int i = 0; i < PROFILE_POINTS; i++) {
+            x[i] = PROFILE_LENGTH * i / (PROFILE_POINTS - 1);
+            ground[i] = surface.get(i);
+            touch[i] = Math.abs(rise - surface.get(i));
+            limit[i] = permissible.orElse(0.0);
+        }
+        List<Curve.Trace> traces = new ArrayList<>(List.of(
+                new Curve.Trace("potential of the ground", x, ground), new Curve.Trace("cubicle to ground", x, touch)));
+        if (permissible.isPresent()) {
+            traces.add(new Curve.Trace("permissible touch voltage", x, limit));
+        }
+        curves.add(new Curve(
+                "touch.profile",
+                "Potential of the ground along the line of the electrode",
+                "distance from the main earth",
+                "m",
+                "voltage",
+                "V",
+                traces));
+    }
+}
