@@ -28,7 +28,17 @@ public record ReportInput(
     /** Name of the program as it stands in a report. */
     public static final String TOOL_NAME = "earthing";
 
-    /** Copies the findings. */
+    /**
+     * Copies the findings.
+     *
+     * @param site the site
+     * @param siteFileName name of its file, as the user knows it
+     * @param siteFileText the file verbatim
+     * @param sha256 its hash, 64 hexadecimal digits
+     * @param results what the studies found
+     * @param findings what the checks found
+     * @param toolVersion version of this program
+     */
     public ReportInput {
         findings = List.copyOf(findings);
     }

@@ -17,7 +17,14 @@ public sealed interface Block {
      * @param blocks what stands under it; sections among them are one level deeper
      */
     record Section(String id, int level, String title, List<Block> blocks) implements Block {
-        /** Copies the blocks and checks that headings nest without a gap. */
+        /**
+         * Copies the blocks and checks that headings nest without a gap.
+         *
+         * @param id anchor, unique in the document
+         * @param level 2 for a main section, 3 and 4 below it; the title of the document is level 1
+         * @param title heading
+         * @param blocks what stands under it; sections among them are one level deeper
+         */
         public Section {
             if (level < 2 || level > 6) {
                 throw new IllegalArgumentException("the level of a section must be 2 to 6; have " + level);
@@ -56,7 +63,14 @@ public sealed interface Block {
      * @param rows the cells, as many in each row as there are columns
      */
     record Table(String id, String caption, List<Column> columns, List<List<String>> rows) implements Block {
-        /** Copies the rows and counts their cells. */
+        /**
+         * Copies the rows and counts their cells.
+         *
+         * @param id anchor, unique in the document
+         * @param caption what the table shows
+         * @param columns the columns
+         * @param rows the cells, as many in each row as there are columns
+         */
         public Table {
             columns = List.copyOf(columns);
             rows = rows.stream().map(List::copyOf).toList();
@@ -133,7 +147,11 @@ public sealed interface Block {
      * @param items one line of text each
      */
     record Bullets(List<String> items) implements Block {
-        /** Copies the items. */
+        /**
+         * Copies the items.
+         *
+         * @param items one line of text each
+         */
         public Bullets {
             items = List.copyOf(items);
         }
@@ -149,7 +167,15 @@ public sealed interface Block {
      * @param data the data behind it, where it is a chart
      */
     record Figure(String id, String caption, String alternative, String svg, Optional<Curve> data) implements Block {
-        /** Refuses a figure without a text alternative. */
+        /**
+         * Refuses a figure without a text alternative.
+         *
+         * @param id anchor, unique in the document
+         * @param caption what it shows
+         * @param alternative the same in words, for a reader who does not see it
+         * @param svg the drawing
+         * @param data the data behind it, where it is a chart
+         */
         public Figure {
             if (alternative.isBlank()) {
                 throw new IllegalArgumentException("figure " + id + " needs a text alternative");
@@ -173,7 +199,12 @@ public sealed interface Block {
      * @param lines the cautions
      */
     record Caution(String title, List<String> lines) implements Block {
-        /** Copies the lines. */
+        /**
+         * Copies the lines.
+         *
+         * @param title heading
+         * @param lines the cautions
+         */
         public Caution {
             lines = List.copyOf(lines);
         }
@@ -185,7 +216,11 @@ public sealed interface Block {
      * @param facts the pairs
      */
     record Facts(List<Fact> facts) implements Block {
-        /** Copies the pairs. */
+        /**
+         * Copies the pairs.
+         *
+         * @param facts the pairs
+         */
         public Facts {
             facts = List.copyOf(facts);
         }

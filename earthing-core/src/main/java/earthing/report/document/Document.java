@@ -14,7 +14,13 @@ import java.util.Set;
  */
 public record Document(String title, String language, List<Block> blocks) {
 
-    /** Copies the parts; refuses sections of another level and anchors that stand twice. */
+    /**
+     * Copies the parts; refuses sections of another level and anchors that stand twice.
+     *
+     * @param title title
+     * @param language language tag
+     * @param blocks its parts; sections among them have level 2
+     */
     public Document {
         blocks = List.copyOf(blocks);
         Set<String> seen = new HashSet<>();

@@ -1,0 +1,42 @@
+package earthing.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import earthing.compliance.ComplianceRun;
+import earthing.compliance.Finding;
+import earthing.report.document.Block;
+import earthing.site.file.ReadOutcome;
+import earthing.site.file.SiteFile;
+import earthing.study.SiteStudy;
+import earthing.study.StudyResults;
+import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The report of demo sites with everything that studies and checks really give. */
+final class DemoReportTest {
+
+    @ParameterizedTest
+    @ValueSource(strings = {"ternhook-wood-shared.yaml", "brackenmire-mistakes.yaml", "lowgarth-short.yaml"})
+    void demoSitesGiveACompleteReportThatKeepsToItsWidth(String name) throws Exception {
+        ReadOutcome.Valid file = (ReadOutcome.Valid) SiteFile.read(Path.of("..", "earthing-cli", "sites", name));
+        StudyResults results = SiteStudy.of(file.site());
+        List<Finding> findings = ComplianceRun.of(file.site(), results);
+        ReportInput input = new ReportInput(file.site(), name, file.text(), file.sha256(), results, findings, "0.1.0");
+        String text = Report.text(input);
+        assertThat(text.substring(0, text.indexOf("## Input file verbatim")).lines())
+                .allMatch(line -> line.length() <= 100);
+        assertThat(VerdictTable.text(findings).lines()).allMatch(line -> line.length() <= 80);
+        assertThat(ArrangementPage.text(results).lines()).allMatch(line -> line.length() <= 80);
+        Set<String> cells = new HashSet<>();
+        for (Block block : Report.document(input).everyBlock()) {
+            if (block instanceof Block.Table table) {
+                table.rows().forEach(cells::addAll);
+            }
+        }
+        assertThat(findings).allMatch(finding -> cells.contains(finding.id()));
+    }
+}
