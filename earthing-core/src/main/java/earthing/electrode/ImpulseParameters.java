@@ -27,7 +27,13 @@ public record ImpulseParameters(double resistance, double inductance, double cap
     private static final double MU0 = 4e-7 * Math.PI;
     private static final double EPSILON0 = 8.8541878128e-12;
 
-    /** Refuses values that are not positive. */
+    /**
+     * Refuses values that are not positive.
+     *
+     * @param resistance R at low current and low frequency [Ω]
+     * @param inductance L of the tapering current [H]
+     * @param capacitance C from R·C = ρε [F]
+     */
     public ImpulseParameters {
         if (!(resistance > 0) || !(inductance > 0) || !(capacitance > 0)) {
             throw new IllegalArgumentException("resistance, inductance and capacitance must be > 0; have " + resistance

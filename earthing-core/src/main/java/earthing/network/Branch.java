@@ -40,7 +40,14 @@ public sealed interface Branch {
      */
     record Resistor(String name, String from, String to, double resistance) implements Branch {
 
-        /** Refuses values that are not above 0. */
+        /**
+         * Refuses values that are not above 0.
+         *
+         * @param name unique name
+         * @param from first node
+         * @param to second node
+         * @param resistance R [Ω], above 0
+         */
         public Resistor {
             if (!(resistance > 0) || !Double.isFinite(resistance)) {
                 throw new IllegalArgumentException(
@@ -68,7 +75,16 @@ public sealed interface Branch {
             Optional<InternalImpedance> internal)
             implements Branch {
 
-        /** Refuses a resistance below 0 and an inductance not above 0. */
+        /**
+         * Refuses a resistance below 0 and an inductance not above 0.
+         *
+         * @param name unique name
+         * @param from first node
+         * @param to second node
+         * @param resistance R [Ω], at least 0
+         * @param inductance L [H], above 0
+         * @param internal impedance in series that depends on frequency, used by phasor solutions only
+         */
         public Inductor {
             if (!(resistance >= 0) || !Double.isFinite(resistance)) {
                 throw new IllegalArgumentException(
@@ -91,7 +107,14 @@ public sealed interface Branch {
      */
     record Capacitor(String name, String from, String to, double capacitance) implements Branch {
 
-        /** Refuses values that are not above 0. */
+        /**
+         * Refuses values that are not above 0.
+         *
+         * @param name unique name
+         * @param from first node
+         * @param to second node
+         * @param capacitance C [F], above 0
+         */
         public Capacitor {
             if (!(capacitance > 0) || !Double.isFinite(capacitance)) {
                 throw new IllegalArgumentException(

@@ -240,7 +240,14 @@ public sealed interface NonlinearResistance {
 
         private static final double KNEE = 1e-6;
 
-        /** Refuses values outside the stated ranges. */
+        /**
+         * Refuses values outside the stated ranges.
+         *
+         * @param referenceCurrent I [A], above 0
+         * @param referenceVoltage V [V], above 0
+         * @param exponent b, above 0 and at most 1
+         * @param largestCurrent largest current covered [A], at least I
+         */
         public PowerLaw {
             if (!(referenceCurrent > 0) || !(referenceVoltage > 0)) {
                 throw new IllegalArgumentException("reference current and voltage must be > 0; have " + referenceCurrent

@@ -10,7 +10,13 @@ package earthing.network;
  */
 public record TimeGrid(double end, double step, double tolerance) {
 
-    /** Refuses values outside the stated ranges. */
+    /**
+     * Refuses values outside the stated ranges.
+     *
+     * @param end last time [s], above 0
+     * @param step step [s]; the first step where the grid adapts itself; at most {@code end}
+     * @param tolerance 0 for equal steps; otherwise the admitted departure of every branch voltage and current from its own prediction, as a part of its largest value so far; 1e-4 keeps peaks to about 0.1 %
+     */
     public TimeGrid {
         if (!(end > 0) || !Double.isFinite(end)) {
             throw new IllegalArgumentException("end of the solution must be > 0 s; have " + end);

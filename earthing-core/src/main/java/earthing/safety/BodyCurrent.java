@@ -76,7 +76,14 @@ public record BodyCurrent(String name, Points points, Optional<Double> sustained
                     "figure 20, curve c1, back-solved from EN 50122-1, within about 5 %",
                     Status.FROM_MEMORY));
 
-    /** Checks that no part is missing. */
+    /**
+     * Checks that no part is missing.
+     *
+     * @param name name of the curve
+     * @param points current [A] over duration [s]
+     * @param sustained current for durations beyond the last point [A], empty where none is known
+     * @param source where the points come from
+     */
     public BodyCurrent {
         Objects.requireNonNull(name);
         Objects.requireNonNull(points);

@@ -18,7 +18,14 @@ import java.util.Objects;
 public record BodyCurve(BodyImpedance impedance, Percentile percentile, BodyCurrent current, BodyPath touchPath)
         implements VoltageCurve {
 
-    /** Checks that no part is missing and that the path is one of touch. */
+    /**
+     * Checks that no part is missing and that the path is one of touch.
+     *
+     * @param impedance which table of body impedance
+     * @param percentile share of persons with a lower impedance
+     * @param current body current over duration
+     * @param touchPath path taken for touch, hand to feet
+     */
     public BodyCurve {
         Objects.requireNonNull(impedance);
         Objects.requireNonNull(percentile);

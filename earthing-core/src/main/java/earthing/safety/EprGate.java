@@ -24,7 +24,15 @@ public record EprGate(double rise, double permissibleTouch, double ratio, Demand
         TOUCH
     }
 
-    /** Checks that no part is missing. */
+    /**
+     * Checks that no part is missing.
+     *
+     * @param rise earth potential rise [V]
+     * @param permissibleTouch permissible touch voltage [V]
+     * @param ratio rise over permissible touch voltage
+     * @param demand what has to be proven
+     * @param assessStep whether step voltages at the edge have to be assessed as well
+     */
     public EprGate {
         Objects.requireNonNull(demand);
     }

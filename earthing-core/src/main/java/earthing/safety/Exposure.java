@@ -21,7 +21,13 @@ public record Exposure(int firstShot, int lastShot, double duration) {
             "clause 5.3: closely spaced shocks, sum of the individual durations; about 0.3 to 0.5 s apart",
             Status.FROM_MEMORY);
 
-    /** Refuses shots out of order. */
+    /**
+     * Refuses shots out of order.
+     *
+     * @param firstShot number of its first shot, from 1
+     * @param lastShot number of its last shot
+     * @param duration sum of the durations of its shots [s]; infinite where the last is never cleared
+     */
     public Exposure {
         if (!(firstShot >= 1 && lastShot >= firstShot)) {
             throw new IllegalArgumentException(

@@ -20,7 +20,13 @@ public record Footwear(String name, double resistance, Source source) {
     public static final Footwear OLD_WET_SHOES = new Footwear(
             "old and wet shoes", 1000, Source.standard("EN 50522:2010", "annex B, R_F1", Status.FROM_MEMORY));
 
-    /** Refuses a negative resistance. */
+    /**
+     * Refuses a negative resistance.
+     *
+     * @param name readable name
+     * @param resistance resistance of both feet in parallel [Ω], ≥ 0
+     * @param source where the value comes from
+     */
     public Footwear {
         Objects.requireNonNull(name);
         Objects.requireNonNull(source);

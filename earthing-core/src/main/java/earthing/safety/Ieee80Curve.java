@@ -41,7 +41,13 @@ public record Ieee80Curve(BodyWeight weight, LayerRule layerRule, Optional<Susta
         DISC
     }
 
-    /** Checks that no part is missing. */
+    /**
+     * Checks that no part is missing.
+     *
+     * @param weight body weight
+     * @param layerRule how the surface-layer factor is found
+     * @param sustained the owner's value for sustained faults; the standard has none
+     */
     public Ieee80Curve {
         Objects.requireNonNull(weight);
         Objects.requireNonNull(layerRule);

@@ -10,7 +10,12 @@ import java.util.Objects;
  */
 public record NoPermissibleVoltage(String curve, String reason) implements Permissible {
 
-    /** Checks that no part is missing. */
+    /**
+     * Checks that no part is missing.
+     *
+     * @param curve name and edition of the curve
+     * @param reason why, and what the reader may do
+     */
     public NoPermissibleVoltage {
         Objects.requireNonNull(curve);
         Objects.requireNonNull(reason);

@@ -36,7 +36,22 @@ public record PermissibleVoltage(
         Source source)
         implements Permissible {
 
-    /** Refuses a value that is not positive and keeps a copy of the list. */
+    /**
+     * Refuses a value that is not positive and keeps a copy of the list.
+     *
+     * @param value prospective r.m.s. voltage between the two places touched [V], &gt; 0
+     * @param contact between which parts of the body
+     * @param duration duration of the exposure [s]; infinite where it is never cleared
+     * @param sustained whether the value is the curve's value for sustained faults
+     * @param curve name of the curve
+     * @param edition edition of the standard, or the owner's reference
+     * @param footwear what is credited on the feet
+     * @param surface what is under the feet
+     * @param additionalResistance resistance credited in series with the body [Ω], ≥ 0
+     * @param rule how the value was found between the printed points
+     * @param remarks what the reader has to know, such as use outside the table
+     * @param source where the curve stands
+     */
     public PermissibleVoltage {
         if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {
             throw new IllegalArgumentException("permissible voltage must be > 0 V; have " + value);

@@ -11,7 +11,13 @@ import java.util.List;
  */
 public record Points(Interpolation rule, List<Double> durations, List<Double> values) {
 
-    /** Refuses points out of order. */
+    /**
+     * Refuses points out of order.
+     *
+     * @param rule how values between points are found
+     * @param durations durations [s], rising, &gt; 0
+     * @param values values, &gt; 0, not rising
+     */
     public Points {
         durations = List.copyOf(durations);
         values = List.copyOf(values);

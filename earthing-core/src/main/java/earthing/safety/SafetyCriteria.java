@@ -49,7 +49,14 @@ public record SafetyCriteria(
         }
     }
 
-    /** Copies the collections. */
+    /**
+     * Copies the collections.
+     *
+     * @param name name of the set
+     * @param curve permissible voltages, empty if not given
+     * @param needs which values the set cannot do without
+     * @param values the values that are given
+     */
     public SafetyCriteria {
         Objects.requireNonNull(name);
         Objects.requireNonNull(curve);
@@ -205,7 +212,12 @@ public record SafetyCriteria(
      */
     public record Assessed(Exposure exposure, Permissible permissible) {
 
-        /** Checks that no part is missing. */
+        /**
+         * Checks that no part is missing.
+         *
+         * @param exposure the exposure
+         * @param permissible the voltage, or why there is none
+         */
         public Assessed {
             Objects.requireNonNull(exposure);
             Objects.requireNonNull(permissible);

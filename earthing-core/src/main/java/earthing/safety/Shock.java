@@ -8,7 +8,12 @@ package earthing.safety;
  */
 public record Shock(double duration, double deadTime) {
 
-    /** Refuses times that no sequence has. */
+    /**
+     * Refuses times that no sequence has.
+     *
+     * @param duration time until it is cleared [s], &gt; 0; infinite where it is never cleared
+     * @param deadTime time without voltage before the next shock [s], ≥ 0; of no effect after the last one
+     */
     public Shock {
         if (!(duration > 0)) {
             throw new IllegalArgumentException("duration of a shock must be > 0 s; have " + duration);

@@ -11,7 +11,12 @@ import java.util.Objects;
  */
 public record SourcedValue(double value, Source source) {
 
-    /** Refuses a value that is no number. */
+    /**
+     * Refuses a value that is no number.
+     *
+     * @param value value in SI, finite
+     * @param source where it stands
+     */
     public SourcedValue {
         Objects.requireNonNull(source);
         if (!Double.isFinite(value)) {

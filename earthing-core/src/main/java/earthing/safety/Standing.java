@@ -12,7 +12,13 @@ import java.util.Optional;
  */
 public record Standing(double soilResistivity, Optional<SurfaceCovering> covering, Footwear footwear) {
 
-    /** Refuses soil without resistivity. */
+    /**
+     * Refuses soil without resistivity.
+     *
+     * @param soilResistivity resistivity of the top soil [Ω·m], &gt; 0
+     * @param covering layer over the soil, empty for bare soil
+     * @param footwear footwear that is credited
+     */
     public Standing {
         Objects.requireNonNull(covering);
         Objects.requireNonNull(footwear);

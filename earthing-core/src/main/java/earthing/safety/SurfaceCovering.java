@@ -13,7 +13,14 @@ import java.util.Objects;
  */
 public record SurfaceCovering(String name, double resistivity, double thickness, Source source) {
 
-    /** Refuses a layer that is not there. */
+    /**
+     * Refuses a layer that is not there.
+     *
+     * @param name readable name
+     * @param resistivity resistivity when wet [Ω·m], &gt; 0
+     * @param thickness thickness [m], &gt; 0; infinite for ground that is all of this material
+     * @param source where the resistivity comes from
+     */
     public SurfaceCovering {
         Objects.requireNonNull(name);
         Objects.requireNonNull(source);

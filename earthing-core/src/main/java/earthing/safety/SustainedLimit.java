@@ -11,7 +11,12 @@ import java.util.Objects;
  */
 public record SustainedLimit(double value, Source source) {
 
-    /** Refuses a limit that is not positive. */
+    /**
+     * Refuses a limit that is not positive.
+     *
+     * @param value permissible voltage [V], &gt; 0
+     * @param source where it stands
+     */
     public SustainedLimit {
         Objects.requireNonNull(source);
         if (!(value > 0 && value < Double.POSITIVE_INFINITY)) {

@@ -29,7 +29,16 @@ public record TabulatedCurve(
         Source source)
         implements VoltageCurve {
 
-    /** Checks that no part is missing. */
+    /**
+     * Checks that no part is missing.
+     *
+     * @param name name of the curve
+     * @param edition edition or reference
+     * @param points permissible touch voltage without additional resistance [V] over duration [s]
+     * @param bodyCurrent body current [A] over duration [s], empty where none is known: then nothing is credited
+     * @param sustained what holds beyond the last point, empty where the source says nothing
+     * @param source where the points stand
+     */
     public TabulatedCurve {
         Objects.requireNonNull(name);
         Objects.requireNonNull(edition);

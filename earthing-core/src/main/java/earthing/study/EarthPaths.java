@@ -93,7 +93,11 @@ public record EarthPaths(List<Member> members) {
         }
     }
 
-    /** Copies the members. */
+    /**
+     * Copies the members.
+     *
+     * @param members the members, main earth first from the tank down
+     */
     public EarthPaths {
         members = List.copyOf(members);
     }

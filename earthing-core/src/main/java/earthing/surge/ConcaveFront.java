@@ -19,7 +19,14 @@ public record ConcaveFront(double peak, double front, double steepness, double h
             "appendix, concave-front current",
             Source.Status.FROM_MEMORY);
 
-    /** Refuses values outside the stated ranges. */
+    /**
+     * Refuses values outside the stated ranges.
+     *
+     * @param peak nominal peak I [A], above 0; the true peak lies up to about 1 % below
+     * @param front virtual front time t_f = (t90 − t30)/0.6 [s], above 0
+     * @param steepness largest steepness S_m [A/s]; S_m t_f / I must be at least 1
+     * @param half time to half value t_h [s], longer than the front
+     */
     public ConcaveFront {
         if (!(peak > 0) || !(front > 0) || !(steepness > 0) || !(half > front) || !Double.isFinite(half)) {
             throw new IllegalArgumentException("peak, front, steepness must be > 0 and the half-value time longer than"

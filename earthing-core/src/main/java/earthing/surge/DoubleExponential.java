@@ -18,7 +18,13 @@ public record DoubleExponential(double amplitude, double alpha, double beta) imp
             "1.2/50 µs: A = 1.037, τ1 = 0.4074 µs, τ2 = 68.22 µs, product form",
             Source.Status.FROM_MEMORY);
 
-    /** Refuses values outside the stated ranges. */
+    /**
+     * Refuses values outside the stated ranges.
+     *
+     * @param amplitude A, above 0 [A] or [V]
+     * @param alpha α of the tail [1/s], above 0
+     * @param beta β of the front [1/s], above α
+     */
     public DoubleExponential {
         if (!(amplitude > 0) || !Double.isFinite(amplitude)) {
             throw new IllegalArgumentException("amplitude must be > 0; have " + amplitude);

@@ -21,7 +21,14 @@ public record Heidler(double amplitude, double front, double tail, double expone
     public static final Source GENERATOR_SOURCE =
             Source.standard("IEC 61000-4-5:2014", "annex, formulas of the combination wave", Source.Status.FROM_MEMORY);
 
-    /** Refuses values outside the stated ranges. */
+    /**
+     * Refuses values outside the stated ranges.
+     *
+     * @param amplitude I/k, above 0 [A] or [V]
+     * @param front τ1 [s], above 0
+     * @param tail τ2 [s], above 0
+     * @param exponent n, at least 1
+     */
     public Heidler {
         if (!(amplitude > 0) || !Double.isFinite(amplitude)) {
             throw new IllegalArgumentException("amplitude must be > 0; have " + amplitude);

@@ -24,7 +24,12 @@ public record PowerExponential(double amplitude, double timeConstant) implements
     private static final double A_PER_CUBIC_SECOND = 0.01243e18;
     private static final double TAU_820 = 3.911e-6;
 
-    /** Refuses values that are not above 0. */
+    /**
+     * Refuses values that are not above 0.
+     *
+     * @param amplitude I·A·τ³ in the standard's writing [A]: the factor of (t/τ)³ exp(−t/τ), above 0
+     * @param timeConstant τ [s], above 0
+     */
     public PowerExponential {
         if (!(amplitude > 0) || !Double.isFinite(amplitude)) {
             throw new IllegalArgumentException("amplitude must be > 0; have " + amplitude);

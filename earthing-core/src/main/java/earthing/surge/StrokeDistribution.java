@@ -55,7 +55,13 @@ public sealed interface StrokeDistribution {
 
         private static final NormalDistribution NORMAL = new NormalDistribution(0, 1);
 
-        /** Refuses values that are not above 0. */
+        /**
+         * Refuses values that are not above 0.
+         *
+         * @param median median in SI, above 0
+         * @param sigma standard deviation of the natural logarithm, above 0
+         * @param source where the numbers come from
+         */
         public Lognormal {
             if (!(median > 0) || !(sigma > 0) || !Double.isFinite(median) || !Double.isFinite(sigma)) {
                 throw new IllegalArgumentException("median and sigma must be > 0; have " + median + ", " + sigma);
@@ -133,7 +139,13 @@ public sealed interface StrokeDistribution {
      */
     record LogLogistic(double median, double exponent, Source source) implements StrokeDistribution {
 
-        /** Refuses values that are not above 0. */
+        /**
+         * Refuses values that are not above 0.
+         *
+         * @param median median in SI, above 0
+         * @param exponent exponent, above 0
+         * @param source where the numbers come from
+         */
         public LogLogistic {
             if (!(median > 0) || !(exponent > 0)) {
                 throw new IllegalArgumentException("median and exponent must be > 0; have " + median + ", " + exponent);

@@ -52,7 +52,17 @@ public record TwoSectionArrester(
 
     private static final double[] A1 = {1.23, 1.36, 1.43, 1.48, 1.50, 1.53, 1.55, 1.56, 1.58, 1.59, 1.60, 1.61};
 
-    /** Refuses values that are not above 0. */
+    /**
+     * Refuses values that are not above 0.
+     *
+     * @param residual residual voltage at 10 kA 8/20 µs [V], above 0
+     * @param seriesInductance L0 at the terminal [H], above 0
+     * @param seriesDamping R0 across L0 [Ω]; empty if there is none
+     * @param betweenInductance L1 between A0 and A1 [H], above 0
+     * @param betweenDamping R1 across L1 [Ω]; empty if there is none
+     * @param shuntCapacitance C across A0 [F]; empty if neglected
+     * @param shuntResistance resistance across the terminals [Ω]; empty if there is none
+     */
     public TwoSectionArrester {
         if (!(residual > 0) || !(seriesInductance > 0) || !(betweenInductance > 0)) {
             throw new IllegalArgumentException("residual voltage and inductances must be > 0; have " + residual + " V, "

@@ -8,7 +8,12 @@ package earthing.conductor.inductance;
  */
 public record Filament(Point start, Point end) {
 
-    /** Refuses a filament without length. */
+    /**
+     * Refuses a filament without length.
+     *
+     * @param start where the current enters
+     * @param end where it leaves
+     */
     public Filament {
         if (!(start.distance(end) > 0)) {
             throw new IllegalArgumentException("a filament needs a length > 0 m; both ends are at " + start);

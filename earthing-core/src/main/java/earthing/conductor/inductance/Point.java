@@ -9,7 +9,13 @@ package earthing.conductor.inductance;
  */
 public record Point(double x, double y, double z) {
 
-    /** Refuses coordinates that are not finite. */
+    /**
+     * Refuses coordinates that are not finite.
+     *
+     * @param x first horizontal coordinate [m]
+     * @param y second horizontal coordinate [m]
+     * @param z height above ground [m], negative below
+     */
     public Point {
         if (!Double.isFinite(x) || !Double.isFinite(y) || !Double.isFinite(z)) {
             throw new IllegalArgumentException("coordinates must be finite; have " + x + ", " + y + ", " + z);

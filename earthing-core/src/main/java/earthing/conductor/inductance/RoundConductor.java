@@ -8,7 +8,12 @@ package earthing.conductor.inductance;
  */
 public record RoundConductor(Filament axis, double radius) {
 
-    /** Refuses a radius not above 0 or not below the length. */
+    /**
+     * Refuses a radius not above 0 or not below the length.
+     *
+     * @param axis its axis, directed as positive current
+     * @param radius outer radius [m], above 0 and below the length
+     */
     public RoundConductor {
         if (!(radius > 0) || !(radius < axis.length())) {
             throw new IllegalArgumentException(

@@ -38,7 +38,21 @@ public record GridIeee80(
 
     private static final String RANGE = "n <= 25, 0.25 m <= h <= 2.5 m, d < 0.25 h, D > 2.5 m";
 
-    /** Checks the dimensions. */
+    /**
+     * Checks the dimensions.
+     *
+     * @param spacing D of parallel conductors [m], &gt; 0
+     * @param depth h [m], &gt; 0
+     * @param diameter d of the conductor [m], &gt; 0
+     * @param gridLength LC, length of horizontal conductor [m], &gt; 0
+     * @param perimeter Lp [m], &gt; 0
+     * @param area A [m²], &gt; 0
+     * @param extentX greatest extent Lx [m], &gt; 0
+     * @param extentY greatest extent Ly [m], &gt; 0
+     * @param rodLength Lr of each rod [m]; 0 without rods
+     * @param rodTotal LR of all rods together [m]; 0 without rods
+     * @param rodsOnPerimeter whether rods stand along the perimeter or at the corners
+     */
     public GridIeee80 {
         Positive.require("spacing", spacing);
         Positive.require("depth", depth);

@@ -42,7 +42,21 @@ public record GridSchwarz(
             "R11, R22, R12",
             Source.Status.FROM_MEMORY);
 
-    /** Checks the dimensions. */
+    /**
+     * Checks the dimensions.
+     *
+     * @param gridResistivity ρ [Ω·m], &gt; 0
+     * @param rodResistivity ρa [Ω·m], &gt; 0
+     * @param gridLength Lg [m], &gt; 0
+     * @param area A [m²], &gt; 0
+     * @param gridDiameter d [m], &gt; 0
+     * @param depth h [m], &gt; 0
+     * @param rods n, ≥ 1
+     * @param rodLength lr [m], &gt; 0
+     * @param rodDiameter dr [m], &gt; 0
+     * @param k1 K1 [-]
+     * @param k2 K2 [-]
+     */
     public GridSchwarz {
         Positive.require("resistivity at the grid", gridResistivity);
         Positive.require("resistivity along the rods", rodResistivity);

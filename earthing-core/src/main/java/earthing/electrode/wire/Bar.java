@@ -15,7 +15,18 @@ package earthing.electrode.wire;
 public record Bar(
         String electrode, double x1, double y1, double depth1, double x2, double y2, double depth2, double radius) {
 
-    /** Refuses bars without length, too thick ones, and ones that lie partly above ground. */
+    /**
+     * Refuses bars without length, too thick ones, and ones that lie partly above ground.
+     *
+     * @param electrode name of the electrode it belongs to; bars of one name are bonded together
+     * @param x1 first end, east [m]
+     * @param y1 first end, north [m]
+     * @param depth1 depth of the first end [m], ≥ 0
+     * @param x2 second end, east [m]
+     * @param y2 second end, north [m]
+     * @param depth2 depth of the second end [m], ≥ 0
+     * @param radius radius [m], &gt; 0 and at most half the length
+     */
     public Bar {
         if (electrode.isBlank()) {
             throw new IllegalArgumentException("a bar needs the name of its electrode");

@@ -16,7 +16,13 @@ public record Discretisation(int leastPerBar, double longest, double floorInRadi
     /** Elements by default: 8 a bar, none longer than 3 m, none shorter than 1 radius. */
     public static final Discretisation STANDARD = new Discretisation(8, 3, 1);
 
-    /** Checks the bounds. */
+    /**
+     * Checks the bounds.
+     *
+     * @param leastPerBar least number of elements of a bar, ≥ 1; fewer only where the floor demands it
+     * @param longest greatest length of an element [m], &gt; 0; may be infinite
+     * @param floorInRadii least length of an element in radii of its bar [-], ≥ 0.1
+     */
     public Discretisation {
         if (leastPerBar < 1) {
             throw new IllegalArgumentException("a bar needs at least one element; have " + leastPerBar);
