@@ -10,9 +10,7 @@ public final class RulesOfThumb {
 
     /** Where the rules come from. */
     public static final Source SOURCE = Source.publication(
-            "DEHN, Lightning Protection Guide, 2014, table 5.5.1; Gossen Metrawatt, Geohm C manual, p. 23",
-            "formulae for earth electrodes",
-            Source.Status.READ);
+            "Lightning Protection Guide, 2014, table 5.5.1", "formulae for earth electrodes", Source.Status.READ);
 
     private RulesOfThumb() {}
 

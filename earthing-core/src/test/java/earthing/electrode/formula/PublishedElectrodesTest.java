@@ -212,7 +212,7 @@ class PublishedElectrodesTest {
     }
 
     @Test
-    void rulesOfThumbGossenAndDehn() {
+    void rulesOfThumbOfALightningProtectionGuide() {
         assertThat(RulesOfThumb.strip(100, 10).get()).isEqualTo(20);
         assertThat(RulesOfThumb.ring(100, 78.54).get()).isCloseTo(6.667, within(0.02));
         assertThat(RulesOfThumb.foundation(100, 260.0).get()).isCloseTo(3.18, within(0.01));

@@ -1,0 +1,71 @@
+package earthing.reference;
+
+import earthing.electrode.wire.Bar;
+import earthing.electrode.wire.BarShapes;
+import earthing.electrode.wire.Discretisation;
+import earthing.electrode.wire.EarthElectrodes;
+import earthing.electrode.wire.EnergisedElectrodes;
+import earthing.soil.SoilModel;
+import java.util.List;
+import java.util.Map;
+
+/** Binds the numeric solution of buried bars. */
+final class WireModels {
+
+    private static final String NAME = "electrode";
+
+    private WireModels() {}
+
+    static void register(Map<String, ReferenceModel> models) {
+        models.put("electrode.wire.rod", given -> {
+            SoilModel soil = SoilModel.uniform(given.value("resistivity"));
+            return Map.of("resistance", alone(soil, rod(given.value("length"), given.value("radius"))));
+        });
+        models.put("electrode.wire.rod-two-layer", given -> {
+            SoilModel soil = SoilModel.twoLayer(given.value("upper"), given.value("thickness"), given.value("lower"));
+            return Map.of("resistance", alone(soil, rod(given.value("length"), given.value("radius"))));
+        });
+        models.put("electrode.wire.season", given -> {
+            SoilModel soil = SoilModel.uniform(given.value("resistivity"));
+            List<Bar> rod = rod(given.value("length"), given.value("radius"));
+            SoilModel dry = soil.seasonal(given.value("top-depth"), given.value("factor"));
+            return Map.of("ratio", alone(dry, rod) / alone(soil, rod));
+        });
+        models.put("electrode.wire.rods-in-line", given -> {
+            SoilModel soil = SoilModel.uniform(100);
+            int rods = given.count("rods");
+            double length = given.value("length");
+            double radius = given.value("diameter") / 2;
+            double one = alone(soil, rod(length, radius));
+            double group =
+                    alone(soil, BarShapes.rodsInLine(NAME, 0, 0, rods, given.value("spacing"), 0, length, radius));
+            return Map.of("factor", group * rods / one, "utilisation", one / (group * rods));
+        });
+        models.put("electrode.wire.square-grid", WireModels::squareGrid);
+    }
+
+    private static List<Bar> rod(double length, double radius) {
+        return BarShapes.rod(NAME, 0, 0, 0, length, radius);
+    }
+
+    private static double alone(SoilModel soil, List<Bar> bars) {
+        return EarthElectrodes.of(soil, bars).resistances().alone(NAME);
+    }
+
+    /** Greatest touch voltage in a corner mesh along its diagonal, with two elements a mesh side. */
+    private static Map<String, Double> squareGrid(Given given) {
+        double side = given.value("side");
+        int meshes = given.count("meshes");
+        List<Bar> mat = BarShapes.mat(
+                NAME, 0, 0, side, side, meshes, meshes, given.value("depth"), given.value("diameter") / 2);
+        EarthElectrodes grid = EarthElectrodes.of(
+                SoilModel.uniform(given.value("resistivity")), mat, Discretisation.STANDARD.withPerBar(2));
+        EnergisedElectrodes field = grid.carrying(Map.of(NAME, given.value("current")));
+        double worst = 0;
+        for (int i = 1; i < 40; i++) {
+            double place = side / meshes * i / 40;
+            worst = Math.max(worst, field.potentialOf(NAME) - field.potential(place, place, 0));
+        }
+        return Map.of("resistance", grid.resistances().alone(NAME), "corner-touch", worst);
+    }
+}
