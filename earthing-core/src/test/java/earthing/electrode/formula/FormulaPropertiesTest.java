@@ -22,7 +22,8 @@ class FormulaPropertiesTest {
         assertThat(RodDwight.resistance(rho, 1.1 * length, radius).get()).isLessThan(rod);
         assertThat(RodDwight.resistance(rho, length, 1.1 * radius).get()).isLessThan(rod);
         assertThat(RodDwight.resistance(rho, 3 * length, 3 * radius).get()).isCloseTo(rod / 3, within(1e-9 * rod));
-        double wire = HorizontalWireDwight.resistance(rho, 4 * length, radius, 0.5).get();
+        double wire =
+                HorizontalWireDwight.resistance(rho, 4 * length, radius, 0.5).get();
         assertThat(HorizontalWireDwight.resistance(rho, 4 * length, radius, 0.6).get())
                 .isLessThan(wire);
         assertThat(HorizontalWireDwight.resistance(rho, 12 * length, 3 * radius, 1.5)
@@ -34,7 +35,8 @@ class FormulaPropertiesTest {
 
     @Property(tries = 100)
     void rodInTwoLayersWithoutContrastIsDwightsRod(
-            @ForAll @DoubleRange(min = 1, max = 5000) double rho, @ForAll @DoubleRange(min = 1, max = 4) double length) {
+            @ForAll @DoubleRange(min = 1, max = 5000) double rho,
+            @ForAll @DoubleRange(min = 1, max = 4) double length) {
         double rod = RodDwight.resistance(rho, length, 0.008).get();
         assertThat(RodTwoLayer.withinUpper(rho, rho, 5, length, 0.008).get()).isCloseTo(rod, within(1e-9 * rod));
         assertThat(RodTwoLayer.withinUpper(rho, 9 * rho, 5, length, 0.008).get())

@@ -42,8 +42,7 @@ class SoundingProbesTest {
             double reading = r.get(1, 0) - r.get(1, 3) - r.get(2, 0) + r.get(2, 3);
             assertThat(Wenner.of(a).geometricFactor() * reading).isCloseTo(row[2], within(0.005 * row[2]));
             assertThat(new Wenner(a, row[1]).geometricFactor() * reading).isCloseTo(row[3], within(0.005 * row[3]));
-            assertThat(Wenner.driven(a, row[1]).geometricFactor() * reading)
-                    .isCloseTo(row[4], within(0.005 * row[4]));
+            assertThat(Wenner.driven(a, row[1]).geometricFactor() * reading).isCloseTo(row[4], within(0.005 * row[4]));
         }
     }
 
