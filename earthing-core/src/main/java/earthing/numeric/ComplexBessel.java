@@ -1,20 +1,15 @@
 package earthing.numeric;
 
-import earthing.quantity.Source;
 import org.apache.commons.math3.complex.Complex;
 
 /**
  * Modified Bessel functions of order 0 and 1 for a complex argument in the right half-plane, scaled so that they neither
  * overflow nor vanish. Relative error below 1e-12 for arguments off the imaginary axis as they occur in the skin effect
  * (angle 45°), checked from 1e-3 to 1e4.
+ *
+ * <p>Source, recalled: F. W. J. Olver et al., NIST Digital Library of Mathematical Functions, 10.32.1, 10.32.9 (integrals), 10.40.1, 10.40.2 (large arguments), 10.33.1 (continued fraction).
  */
 public final class ComplexBessel {
-
-    /** Source of the representations. */
-    public static final Source SOURCE = Source.publication(
-            "F. W. J. Olver et al., NIST Digital Library of Mathematical Functions",
-            "10.32.1, 10.32.9 (integrals), 10.40.1, 10.40.2 (large arguments), 10.33.1 (continued fraction)",
-            Source.Status.FROM_MEMORY);
 
     private static final double LARGE = 40;
 

@@ -21,6 +21,7 @@ public final class SiteStudy {
         List<StudyResults> parts = new ArrayList<>();
         parts.add(electrodes(site, cache));
         parts.add(SurgeStudy.of(site, cache));
+        parts.add(ArresterStudy.of(site));
         return StudyResults.join(parts);
     }
 

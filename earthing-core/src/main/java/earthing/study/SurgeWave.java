@@ -1,27 +1,44 @@
 package earthing.study;
 
 import earthing.network.Wave;
+import earthing.surge.DoubleExponential;
+import earthing.surge.Heidler;
+import earthing.surge.Impulse;
+import earthing.surge.PowerExponential;
+import java.util.List;
 
-/** A wave of unit peak, with how long and how finely it has to be followed. */
-record SurgeWave(String name, Wave unit, double end, double firstStep) {
+/** A wave of a given name, with how long and how finely it has to be followed. */
+record SurgeWave(String name, Impulse unit) {
+
+    /** Names that are understood, in the order in which they are offered. */
+    static final List<String> NAMES = List.of("8/20", "4/10", "10/350", "1/200", "0.25/100", "1.2/50");
 
     static SurgeWave named(String name) throws MissingInput {
-        return switch (name) {
-            case "8/20" ->
-                new SurgeWave(name, t -> 0.01243 * Math.pow(t * 1e6, 3) * Math.exp(-t * 1e6 / 3.911), 100e-6, 1e-8);
-            case "10/350" -> heidler(name, 0.93, 19e-6, 485e-6);
-            case "0.25/100" -> heidler(name, 0.993, 0.454e-6, 143e-6);
-            default -> throw new MissingInput("wave " + name + " is not known", "surges.waves");
+        Impulse shape = switch (name) {
+            case "8/20" -> PowerExponential.impulse820(1);
+            case "4/10" -> PowerExponential.impulse410(1);
+            case "10/350" -> Heidler.firstPositive(1);
+            case "1/200" -> Heidler.firstNegative(1);
+            case "0.25/100" -> Heidler.subsequent(1);
+            case "1.2/50" -> DoubleExponential.impulse1250(1);
+            default ->
+                throw new MissingInput(
+                        "wave \"" + name + "\" is not known; known are " + String.join(", ", NAMES), "surges.waves");
         };
-    }
-
-    private static SurgeWave heidler(String name, double k, double t1, double t2) {
-        return new SurgeWave(
-                name, t -> Math.pow(t / t1, 10) / (1 + Math.pow(t / t1, 10)) * Math.exp(-t / t2) / k, 5 * t2, t1 / 100);
+        return new SurgeWave(name, shape);
     }
 
     Wave current(double peak) {
-        return unit.times(peak);
+        return unit.scaled(peak);
+    }
+
+    double end() {
+        // Half of the way to 1e-6 of the peak leaves 1e-3 of it, and 1e-6 of the heat.
+        return unit.duration() / 2;
+    }
+
+    double firstStep() {
+        return unit.frontScale() / 200;
     }
 
     double at(double time) {
@@ -29,7 +46,6 @@ record SurgeWave(String name, Wave unit, double end, double firstStep) {
     }
 
     double slope(double time) {
-        double h = 1e-10;
-        return (unit.at(time + h) - unit.at(time - h)) / (2 * h);
+        return unit.rate(time);
     }
 }
