@@ -14,6 +14,9 @@ final class DeckModels {
     static void register(Map<String, ReferenceModel> models) {
         models.put(
                 "network.deck", given -> Deck.parse(content(given.word("deck"))).solve());
+        models.put(
+                "network.deck-phasor",
+                given -> Deck.parse(content(given.word("deck"))).solve(given.value("frequency")));
     }
 
     private static String content(String deck) {

@@ -1,5 +1,8 @@
 package earthing.reference;
 
+import earthing.conductor.inductance.FilamentInductance;
+import earthing.electrode.formula.Hemisphere;
+import earthing.electrode.formula.RodDwight;
 import earthing.quantity.Source;
 import earthing.safety.BodyWeight;
 import earthing.safety.Contact;
@@ -17,7 +20,32 @@ final class WorkedExampleModels {
     private WorkedExampleModels() {}
 
     static void register(Map<String, ReferenceModel> models) {
+        models.put("electrode.rod.hemisphere-ratio", WorkedExampleModels::hemisphereRatio);
+        models.put("inductance.parallel-filaments", WorkedExampleModels::parallelFilaments);
         models.put("safety.ieee80.tolerable-70kg", WorkedExampleModels::tolerable);
+    }
+
+    /** Radius of the hemisphere of the rod's resistance, over the spacing. */
+    private static Map<String, Double> hemisphereRatio(Given given) {
+        double rod = RodDwight.resistance(1, given.value("length"), given.value("diameter") / 2)
+                .get();
+        double hemisphere = Hemisphere.resistance(1, 1) / rod;
+        return Map.of("ratio", hemisphere / given.value("spacing"));
+    }
+
+    /** The pair is only named; a filament with itself lies at the distance of its radius. */
+    private static Map<String, Double> parallelFilaments(Given given) {
+        if (given.word("pair").isBlank()) {
+            throw new IllegalArgumentException("a pair of filaments needs a name");
+        }
+        return Map.of(
+                "inductance",
+                FilamentInductance.parallel(
+                        given.value("a-from"),
+                        given.value("a-to"),
+                        given.value("b-from"),
+                        given.value("b-to"),
+                        given.value("distance")));
     }
 
     private static Map<String, Double> tolerable(Given given) {
