@@ -1,0 +1,309 @@
+package earthing.study;
+
+import earthing.fault.EarthFaultSystem;
+import earthing.fault.NeutralMethod;
+import earthing.fault.ReturnConductor;
+import earthing.fault.VoltageFactor;
+import earthing.fault.line.CapacitiveCurrent;
+import earthing.fault.line.SequenceImpedances;
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import earthing.quantity.Measure.Bound;
+import earthing.quantity.Source;
+import earthing.site.Neutral;
+import earthing.site.NeutralConductor;
+import earthing.site.Site;
+import earthing.site.SourceLine;
+import earthing.site.SystemData;
+import earthing.site.YesNo;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.apache.commons.math3.complex.Complex;
+import org.jspecify.annotations.Nullable;
+
+/** The network of a site as an earth fault at the pole sees it, at its smallest and at its largest source. */
+final class FaultNetwork {
+
+    /** State of the source. */
+    enum State {
+        /** Smallest source, highest fault resistance, voltage factor for the smallest current. */
+        MINIMUM(Bound.LOW, Bound.HIGH, VoltageFactor.MINIMUM),
+        /** Largest source, lowest fault resistance, voltage factor for the largest current. */
+        MAXIMUM(Bound.HIGH, Bound.LOW, VoltageFactor.MAXIMUM);
+
+        private final Bound source;
+        private final Bound faultResistance;
+        private final VoltageFactor voltage;
+
+        State(Bound source, Bound faultResistance, VoltageFactor voltage) {
+            this.source = source;
+            this.faultResistance = faultResistance;
+            this.voltage = voltage;
+        }
+
+        String word() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+
+        double voltageFactor() {
+            return voltage.factor();
+        }
+    }
+
+    private static final Source RATIO =
+            Source.commonPractice("reactance over resistance at a medium-voltage busbar; with the electrode in the loop"
+                    + " it has little influence");
+    private static final Source ZERO_SEQUENCE =
+            Source.commonPractice("a star-delta transformer has about the same reactance in zero as in positive sequence");
+    private static final Source STATION =
+            Source.tool("a station's earth is small beside that of a pole; zero errs to the high current");
+    private static final Source BOLTED = Source.tool("no fault resistance errs to the high current");
+    private static final Source STATED =
+            Source.tool("the stated fault currents flow at the driving voltage of the same state");
+    private static final Source END = Source.tool("the line ends at this pole; less help by earths beyond errs high");
+
+    private static final String THREE_PHASE = "system.three-phase-fault-current";
+    private static final String SINGLE_PHASE = "system.earth-fault-current";
+
+    private final Site site;
+    private final SystemData system;
+    private final Inputs in;
+
+    FaultNetwork(Site site, Inputs in) {
+        this.site = site;
+        this.system = site.system();
+        this.in = in;
+    }
+
+    /** Whether the split into sequences is known, which double faults and healthy-phase voltages ask for. */
+    boolean sequencesKnown() {
+        Measure level = system.threePhaseFaultCurrent();
+        return level != null && level.isKnown();
+    }
+
+    /** Whether EN 50522 takes the double earth fault for heating. */
+    boolean doubleFaultsCount() {
+        return switch (system.neutral().method()) {
+            case RESONANT, ISOLATED -> true;
+            case SOLID, RESISTOR, REACTOR, MULTI_EARTHED, UNKNOWN -> false;
+        };
+    }
+
+    double frequency() throws MissingInput {
+        return in.need(system.frequency(), "system.frequency");
+    }
+
+    /** Driving voltage between phases, voltage factor included [V]. */
+    double lineVoltage(State state) throws MissingInput {
+        in.choice(
+                "",
+                "driving voltage: 1.1 times nominal for the largest, 1.0 times for the smallest current",
+                VoltageFactor.SOURCE);
+        in.choice("", "stated fault currents: taken at the driving voltage of the same state", STATED);
+        return state.voltageFactor() * in.need(system.voltage(), "system.voltage");
+    }
+
+    double faultResistance(State state) throws MissingInput {
+        Measure given = system.faultResistance();
+        return given == null
+                ? in.orElse(null, "system.fault-resistance", 0, Dimension.RESISTANCE, BOLTED)
+                : in.need(given, "system.fault-resistance", state.faultResistance);
+    }
+
+    /** The network; {@code soil} chooses among the resistances of the neutral's earths along the line. */
+    EarthFaultSystem at(State state, Bound soil) throws MissingInput {
+        Neutral neutral = system.neutral();
+        double voltage = lineVoltage(state);
+        boolean multiEarthed = neutral.method() == earthing.site.NeutralMethod.MULTI_EARTHED;
+        Measure station = neutral.stationEarthResistance();
+        double stationEarth = multiEarthed
+                ? in.need(station, "system.neutral.station-earth-resistance")
+                : in.orElse(station, "system.neutral.station-earth-resistance", 0, Dimension.RESISTANCE, STATION);
+        double capacitance = 0;
+        if (doubleFaultsCount()) {
+            double current =
+                    in.need(neutral.capacitiveCurrent(), "system.neutral.capacitive-current", state.source);
+            capacitance = CapacitiveCurrent.capacitance(voltage, frequency(), current);
+        }
+        try {
+            return new EarthFaultSystem(
+                    frequency(),
+                    voltage / Math.sqrt(3),
+                    source(state, voltage),
+                    method(state, voltage),
+                    line(),
+                    capacitance,
+                    new Complex(stationEarth, 0),
+                    multiEarthed ? Optional.of(conductor(neutral.conductor(), soil)) : Optional.empty());
+        } catch (IllegalArgumentException contradiction) {
+            throw new MissingInput(
+                    "the data of the network contradict each other: " + contradiction.getMessage(),
+                    THREE_PHASE,
+                    SINGLE_PHASE,
+                    "system.x-over-r");
+        }
+    }
+
+    private boolean singlePhaseLevelGiven() {
+        Measure level = system.earthFaultCurrent();
+        return level != null && level.isKnown() && !doubleFaultsCount();
+    }
+
+    private NeutralMethod method(State state, double voltage) throws MissingInput {
+        Neutral neutral = system.neutral();
+        boolean inside = singlePhaseLevelGiven();
+        return switch (neutral.method()) {
+            case SOLID -> new NeutralMethod.Solid();
+            case MULTI_EARTHED -> new NeutralMethod.MultiEarthed();
+            case RESISTOR ->
+                inside
+                        ? new NeutralMethod.Solid()
+                        : new NeutralMethod.Resistor(either(neutral.resistance(), "system.neutral.resistance"));
+            case REACTOR ->
+                inside
+                        ? new NeutralMethod.Solid()
+                        : new NeutralMethod.Reactor(0, either(neutral.reactance(), "system.neutral.reactance"));
+            case RESONANT ->
+                new NeutralMethod.Resonant(
+                        voltage / Math.sqrt(3),
+                        in.need(neutral.capacitiveCurrent(), "system.neutral.capacitive-current", state.source),
+                        in.need(neutral.residualCurrent(), "system.neutral.residual-current", state.source));
+            case ISOLATED -> new NeutralMethod.Isolated();
+            case UNKNOWN ->
+                throw new MissingInput("how the neutral is earthed is declared unknown", "system.neutral.method");
+        };
+    }
+
+    private double either(@Nullable Measure impedance, String key) throws MissingInput {
+        if (impedance == null || !impedance.isKnown()) {
+            throw new MissingInput(
+                    "neither the earth-fault current of the source nor its neutral impedance is given",
+                    SINGLE_PHASE,
+                    key);
+        }
+        return impedance.nominal();
+    }
+
+    private SequenceImpedances source(State state, double voltage) throws MissingInput {
+        double ratio = in.orElse(system.xOverR(), "system.x-over-r", 10, Dimension.RATIO, RATIO);
+        double angle = Math.atan(ratio);
+        Complex positive = Complex.ZERO;
+        if (sequencesKnown()) {
+            double magnitude =
+                    voltage / (Math.sqrt(3) * in.need(system.threePhaseFaultCurrent(), THREE_PHASE, state.source));
+            positive = new Complex(magnitude * Math.cos(angle), magnitude * Math.sin(angle));
+        } else if (!singlePhaseLevelGiven()) {
+            throw new MissingInput("the fault current of the source is not given", THREE_PHASE);
+        }
+        if (!singlePhaseLevelGiven()) {
+            if (system.neutral().method() == earthing.site.NeutralMethod.SOLID
+                    || system.neutral().method() == earthing.site.NeutralMethod.MULTI_EARTHED) {
+                throw new MissingInput("the earth-fault current of the source is not given", SINGLE_PHASE);
+            }
+            in.choice("", "zero-sequence impedance of the source: as its positive sequence", ZERO_SEQUENCE);
+            return SequenceImpedances.of(positive, positive);
+        }
+        double loop = Math.sqrt(3) * voltage / in.need(system.earthFaultCurrent(), SINGLE_PHASE, state.source);
+        return SequenceImpedances.of(positive, zero(loopImpedance(loop, angle, positive).subtract(positive.multiply(2)), loop));
+    }
+
+    /** A hair below zero is rounding of printed levels; more than that the constructor refuses. */
+    private static Complex zero(Complex value, double scale) {
+        return value.getReal() < 0 && value.getReal() > -1e-9 * scale ? new Complex(0, value.getImaginary()) : value;
+    }
+
+    /** Sum of the sequences of the source, neutral impedance included, from its size and what dominates it. */
+    private Complex loopImpedance(double size, double angle, Complex positive) throws MissingInput {
+        return switch (system.neutral().method()) {
+            case RESISTOR -> {
+                in.choice("", "reactance of the source's earth-fault loop: three times its reactance", ZERO_SEQUENCE);
+                double reactance = 3 * positive.getImaginary();
+                yield new Complex(rest(size, reactance), reactance);
+            }
+            case REACTOR -> {
+                in.choice("", "resistance of the source's earth-fault loop: three times its resistance", ZERO_SEQUENCE);
+                double resistance = 3 * positive.getReal();
+                yield new Complex(resistance, rest(size, resistance));
+            }
+            case SOLID, MULTI_EARTHED, RESONANT, ISOLATED, UNKNOWN -> {
+                in.choice(
+                        "",
+                        "reactance over resistance of the source's earth-fault loop: as in positive sequence",
+                        ZERO_SEQUENCE);
+                yield new Complex(size * Math.cos(angle), size * Math.sin(angle));
+            }
+        };
+    }
+
+    private static double rest(double hypotenuse, double side) throws MissingInput {
+        if (!(hypotenuse > side)) {
+            throw new MissingInput(
+                    "the earth-fault current of the source is too large for its neutral impedance and fault level",
+                    SINGLE_PHASE,
+                    THREE_PHASE);
+        }
+        return Math.sqrt(hypotenuse * hypotenuse - side * side);
+    }
+
+    private SequenceImpedances line() throws MissingInput {
+        SourceLine line = system.sourceLine();
+        if (line == null) {
+            return SequenceImpedances.NONE;
+        }
+        double length = in.need(line.length(), "system.source-line.length");
+        return SequenceImpedances.of(
+                        new Complex(
+                                in.need(line.resistance(), "system.source-line.resistance"),
+                                in.need(line.reactance(), "system.source-line.reactance")),
+                        new Complex(
+                                in.need(line.zeroSequenceResistance(), "system.source-line.zero-sequence-resistance"),
+                                in.need(line.zeroSequenceReactance(), "system.source-line.zero-sequence-reactance")))
+                .times(length);
+    }
+
+    private ReturnConductor conductor(@Nullable NeutralConductor wire, Bound soil) throws MissingInput {
+        String key = "system.neutral.conductor";
+        if (wire == null) {
+            throw new MissingInput("the multi-earthed neutral is not described", key);
+        }
+        Integer toSource = wire.spansToSource();
+        Integer every = wire.earthedEvery();
+        if (toSource == null || every == null) {
+            throw new MissingInput(
+                    "the number of spans and of earthed poles of the neutral is not given",
+                    key + ".spans-to-source",
+                    key + ".earthed-every");
+        }
+        if (wire.spansBeyond() == null) {
+            in.choice(key + ".spans-beyond", "0", END);
+        }
+        int beyond = wire.spansBeyond() == null ? 0 : wire.spansBeyond();
+        double span = in.need(wire.span(), key + ".span");
+        Complex self = new Complex(
+                        in.need(wire.impedance(), key + ".impedance"), in.need(wire.reactance(), key + ".reactance"))
+                .multiply(span);
+        Complex mutual = new Complex(
+                        in.need(wire.mutualResistance(), key + ".mutual-resistance"),
+                        in.need(wire.mutualReactance(), key + ".mutual-reactance"))
+                .multiply(span);
+        Complex earth = new Complex(
+                1 / in.need(wire.poleEarthResistance(), key + ".pole-earth-resistance", soil), 0);
+        List<ReturnConductor.Span> spans = new ArrayList<>();
+        for (int pole = 1; pole <= toSource + beyond; pole++) {
+            boolean earthed = pole != toSource && Math.floorMod(pole - toSource, every) == 0;
+            spans.add(new ReturnConductor.Span(self, mutual, earthed ? earth : Complex.ZERO));
+        }
+        return new ReturnConductor(
+                spans, toSource, wire.bondedToMainEarth() == YesNo.YES, bondHeight(wire), OptionalInt.empty());
+    }
+
+    private double bondHeight(NeutralConductor wire) throws MissingInput {
+        if (wire.bondHeight() != null) {
+            return in.need(wire.bondHeight(), "system.neutral.conductor.bond-height");
+        }
+        return site.tank() == null ? 1 : in.need(site.tank().height(), "tank.height");
+    }
+}

@@ -1,0 +1,242 @@
+package earthing.study;
+
+import earthing.fault.EarthFaultResult;
+import earthing.fault.clearing.RecloseSequence;
+import earthing.quantity.Source;
+import earthing.quantity.Worked;
+import earthing.site.Cubicle;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.apache.commons.math3.complex.Complex;
+
+/** Turns solved faults into results: currents, times, potential rises, stress of the control cable. */
+final class FaultResults {
+
+    static final Source CIRCUIT =
+            Source.tool("earth-fault circuit with the electrode in the loop, docs/theory/fault.md");
+    private static final String MODEL = "earth-fault circuit with the electrode in the loop";
+
+    private final FaultClearing clearing;
+    private final boolean protectionKnown;
+    private final List<Result> results = new ArrayList<>();
+    private final Set<Gap> gaps = new LinkedHashSet<>();
+
+    FaultResults(Optional<FaultClearing> clearing) {
+        this.protectionKnown = clearing.isPresent();
+        this.clearing = clearing.orElseGet(() -> new FaultClearing(
+                RecloseSequence.none(earthing.fault.clearing.Protection.fixed(0)),
+                java.util.OptionalDouble.empty(),
+                false,
+                Optional.empty()));
+    }
+
+    List<Result> results() {
+        return results;
+    }
+
+    List<Gap> gaps() {
+        return List.copyOf(gaps);
+    }
+
+    void gap(Gap gap) {
+        gaps.add(gap);
+    }
+
+    void add(Result result) {
+        results.add(result);
+    }
+
+    private static Result number(String id, PowerCase power, double value, String unit) {
+        return Result.of(id, power.circumstances(), power.at(), value, unit, MODEL, CIRCUIT);
+    }
+
+    /** Current, share of the main electrode, times, detection, X/R. */
+    void fault(SolvedFault solved) {
+        PowerCase power = solved.power();
+        String id = "fault." + power.circumstances().keys().getOrDefault("fault", "earth") + ".";
+        if (!solved.flows()) {
+            gap(new Gap(
+                    id + "clearing-time",
+                    power.circumstances(),
+                    "never: " + "no way leads the fault current from the tank to earth",
+                    List.of("main-earth")));
+            return;
+        }
+        Result current = number(id + "current", power, power.current(), "A");
+        if (solved.circuit().isPresent()) {
+            EarthFaultResult circuit = solved.circuit().get();
+            current = current.withWorked(Worked.of("I_F", "E / Z")
+                    .with("E", circuit.phaseVoltage(), "V")
+                    .with("Z", circuit.loopImpedance().abs(), "ohm")
+                    .gives(power.current(), "A"));
+        }
+        results.add(current);
+        EarthPaths.mainElectrode(power.site())
+                .map(name -> power.electrodeCurrents().get(name))
+                .ifPresent(share -> results.add(number(id + "electrode-current", power, Math.abs(share), "A")));
+        if (power.xOverR() > 0) {
+            results.add(number(id + "loop-x-over-r", power, power.xOverR(), ""));
+        }
+        if (!protectionKnown) {
+            return;
+        }
+        clearing.pickup().ifPresent(pickup -> results.add(number(
+                        id + "detection-ratio", power, power.current() / pickup, "")
+                .withWorked(Worked.of("n", "I_F / I_p")
+                        .with("I_F", power.current(), "A")
+                        .with("I_p", pickup, "A")
+                        .gives(power.current() / pickup, ""))));
+        solved.ending().ifPresent(ending -> times(id, power, ending));
+        clearing.backUp().ifPresent(backUp -> backUp(power, backUp));
+    }
+
+    private void times(String id, PowerCase power, RecloseSequence.Outcome ending) {
+        if (ending instanceof RecloseSequence.Outcome.Sustained sustained) {
+            gap(new Gap(
+                    id + "clearing-time", power.circumstances(), "never: " + sustained.reason(), List.of()));
+            return;
+        }
+        results.add(number(id + "clearing-time", power, ending.shots().get(0).duration(), "s"));
+        Worked.Builder sum = Worked.of("t", "sum of all shots");
+        for (int i = 0; i < ending.shots().size(); i++) {
+            sum.with("t_" + (i + 1), ending.shots().get(i).duration(), "s");
+        }
+        results.add(number(id + "total-time", power, ending.liveTime(), "s").withWorked(sum.gives(ending.liveTime(), "s")));
+    }
+
+    private void backUp(PowerCase power, RecloseSequence backUp) {
+        RecloseSequence.Outcome ending = backUp.run(power.current());
+        String id = "fault.back-up." + power.circumstances().keys().getOrDefault("fault", "earth");
+        if (ending instanceof RecloseSequence.Outcome.Lockout) {
+            results.add(number(id + ".clearing-time", power, ending.liveTime(), "s"));
+        }
+    }
+
+    /** Potential to remote earth of each node. */
+    void rise(SolvedFault solved) {
+        PowerCase power = solved.power();
+        Optional<String> main = EarthPaths.mainElectrode(power.site());
+        main.ifPresent(name -> mainRise(power, name));
+        Double tank = power.rise().get(EarthPaths.TANK);
+        if (tank != null) {
+            Result result = number("epr.tank", power, Math.abs(tank), "V");
+            Complex impedance = solved.pole().impedance();
+            results.add(
+                    impedance.abs() > 0
+                            ? result.withWorked(Worked.of("U_T", "I_P * Z_P")
+                                    .with("I_P", Math.abs(tank) / impedance.abs(), "A")
+                                    .with("Z_P", impedance.abs(), "ohm")
+                                    .gives(Math.abs(tank), "V"))
+                            : result);
+        }
+        Cubicle cubicle = power.site().cubicle();
+        if (cubicle == null) {
+            return;
+        }
+        Double rise = power.rise().get(EarthPaths.CUBICLE);
+        if (rise == null) {
+            gap(new Gap(
+                    "epr.cubicle",
+                    power.circumstances(),
+                    "the cubicle floats and its capacitances are not given: its voltage cannot be computed",
+                    List.of("cubicle.capacitance-to-earth", "cubicle.capacitance-to-cable")));
+            return;
+        }
+        results.add(number("epr.cubicle", power, Math.abs(rise), "V"));
+        String own = cubicle.electrode();
+        if (own != null && power.rise().containsKey(own) && main.filter(own::equals).isEmpty()) {
+            String key = EarthPaths.key(own);
+            results.add(number(
+                    "epr." + (key.equals("cubicle") ? "cubicle-electrode" : key),
+                    power,
+                    Math.abs(power.rise().getOrDefault(own, 0.0)),
+                    "V"));
+        }
+    }
+
+    private void mainRise(PowerCase power, String name) {
+        Double rise = power.rise().get(name);
+        Double current = power.electrodeCurrents().get(name);
+        if (rise == null || current == null) {
+            return;
+        }
+        double resistance = power.earth().resistance(name, name);
+        double others = 0;
+        for (Map.Entry<String, Double> other : power.electrodeCurrents().entrySet()) {
+            if (!other.getKey().equals(name)) {
+                others += power.earth().resistance(name, other.getKey()) * other.getValue();
+            }
+        }
+        Worked.Builder line = others == 0
+                ? Worked.of("U_E", "I_E * R_E")
+                : Worked.of("U_E", "I_E * R_E + U_M").with("U_M", others, "V");
+        results.add(number("epr.main", power, Math.abs(rise), "V")
+                .withHandValue(power.current() * resistance)
+                .withWorked(line.with("I_E", current, "A")
+                        .with("R_E", resistance, "ohm")
+                        .gives(Math.abs(rise), "V")));
+    }
+
+    /** What stands across the control cable, and what its screen carries. */
+    void cable(SolvedFault solved) {
+        PowerCase power = solved.power();
+        if (power.site().controlCable() == null) {
+            return;
+        }
+        Double tank = power.rise().get(EarthPaths.TANK);
+        Double cubicle = power.rise().get(EarthPaths.CUBICLE);
+        if (tank == null || cubicle == null) {
+            gap(new Gap(
+                    "cable.power-frequency",
+                    power.circumstances(),
+                    "the cubicle floats and its capacitances are not given: the voltage across the cable cannot be"
+                            + " computed",
+                    List.of("cubicle.capacitance-to-earth", "cubicle.capacitance-to-cable")));
+            return;
+        }
+        double voltage = cableVoltage(solved, tank - cubicle);
+        Result result = number("cable.power-frequency.voltage", power, voltage, "V");
+        results.add(
+                voltage > 0.01 * Math.abs(tank)
+                        ? result.withWorked(Worked.of("U", "U_T - U_C")
+                                .with("U_T", tank, "V")
+                                .with("U_C", cubicle, "V")
+                                .gives(voltage, "V"))
+                        : result.withWorked(Worked.of("U", "I_P * Z_TC")
+                                .with("I_P", intoPole(solved), "A")
+                                .with("Z_TC", intoPole(solved) > 0 ? voltage / intoPole(solved) : 0, "ohm")
+                                .gives(voltage, "V")));
+        for (EarthPaths.Member member : power.paths().withRole(EarthPaths.Role.SCREEN)) {
+            results.add(number(
+                    "cable.power-frequency.screen-current",
+                    power,
+                    power.memberCurrents().getOrDefault(member.name(), 0.0),
+                    "A"));
+        }
+    }
+
+    private static double intoPole(SolvedFault solved) {
+        double impedance = solved.pole().impedance().abs();
+        Double tank = solved.power().rise().get(EarthPaths.TANK);
+        return impedance > 0 && tank != null ? Math.abs(tank) / impedance : 0;
+    }
+
+    /** The phasor difference where both potentials are of the pole's network: along a lead it is partly reactive. */
+    private static double cableVoltage(SolvedFault solved, double difference) {
+        Complex tank = solved.pole().potentials().get(EarthPaths.TANK);
+        Complex cubicle = solved.pole().potentials().get(EarthPaths.CUBICLE);
+        if (tank == null || cubicle == null) {
+            return Math.abs(difference);
+        }
+        return tank.subtract(cubicle).abs() * intoPole(solved);
+    }
+
+    static String word(Enum<?> constant) {
+        return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

@@ -1,0 +1,203 @@
+package earthing.study;
+
+import earthing.fault.DoubleEarthFault;
+import earthing.fault.EarthFault;
+import earthing.fault.EarthFaultResult;
+import earthing.fault.EarthFaultSystem;
+import earthing.fault.PoleEarth;
+import earthing.fault.ReturnConductor;
+import earthing.fault.clearing.RecloseSequence;
+import earthing.site.Site;
+import earthing.study.EarthPaths.Member;
+import earthing.study.EarthPaths.Role;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.apache.commons.math3.complex.Complex;
+
+/** Solves one earth fault: the network with the pole in the loop, then the currents within the pole. */
+final class FaultSolver {
+
+    /** Member that stands for the neutral along the line. */
+    static final String LINE_NEUTRAL = "line neutral";
+
+    private static final String POLE = "pole";
+
+    private final Optional<FaultClearing> clearing;
+
+    FaultSolver(Optional<FaultClearing> clearing) {
+        this.clearing = clearing;
+    }
+
+    /** What belongs to the pole in one state. */
+    record Pole(Site site, EarthPaths paths, SiteEarth earth, PoleNetwork.Solution network) {}
+
+    SolvedFault singlePhase(Case circumstances, Pole pole, EarthFaultSystem system, double faultResistance)
+            throws MissingInput {
+        PoleNetwork.Solution network = pole.network();
+        Optional<ReturnConductor> wire = system.returnConductor();
+        boolean bonded = wire.isPresent() && wire.get().bondedAtPole();
+        if (bonded && !intact(pole.paths())) {
+            system = system.withReturnConductor(wire.get().unbonded());
+            bonded = false;
+        }
+        if (!network.earthed() && !bonded) {
+            return floating(circumstances, pole, system);
+        }
+        PoleEarth ways =
+                PoleEarth.of(network.earthed() ? List.of(new PoleEarth.Branch(POLE, network.impedance())) : List.of());
+        EarthFaultResult result;
+        try {
+            result = EarthFault.solve(system, ways, EarthFault.Kind.singlePhase(faultResistance));
+        } catch (IllegalArgumentException refused) {
+            throw new MissingInput("the earth fault cannot be computed: " + refused.getMessage());
+        }
+        Complex intoPole = network.earthed() ? result.branchCurrent(POLE) : Complex.ZERO;
+        Complex away = result.towardsStation().add(result.beyond());
+        Currents currents = new Currents(
+                result.totalCurrent(), intoPole, away, result.bondHeight(), result.earthPotentialRise());
+        return solved(circumstances, pole, system, currents, result.xOverR(), Optional.of(result));
+    }
+
+    private static boolean intact(EarthPaths paths) {
+        return paths.member(LINE_NEUTRAL).map(Member::intact).orElse(true);
+    }
+
+    /** Two phases to earth at two poles; the other pole's earth stands at the parting of the ways. */
+    SolvedFault atTwoPoles(Case circumstances, Pole pole, EarthFaultSystem system, double otherEarth) {
+        PoleNetwork.Solution network = pole.network();
+        if (!network.earthed()) {
+            return floating(circumstances, pole, system);
+        }
+        DoubleEarthFault fault = DoubleEarthFault.atTwoPoles(
+                Math.sqrt(3) * system.phaseVoltage(),
+                system.source().plus(system.line()),
+                earthing.fault.line.SequenceImpedances.NONE,
+                earthing.fault.line.SequenceImpedances.NONE,
+                network.impedance(),
+                new Complex(otherEarth, 0),
+                0);
+        Currents currents =
+                new Currents(fault.current(), fault.current(), Complex.ZERO, Optional.empty(), fault.firstRise());
+        return solved(circumstances, pole, system, currents, fault.xOverR(), Optional.empty());
+    }
+
+    private record Currents(
+            Complex total, Complex intoPole, Complex away, Optional<Double> bondHeight, Complex tankRise) {}
+
+    private SolvedFault solved(
+            Case circumstances,
+            Pole pole,
+            EarthFaultSystem system,
+            Currents currents,
+            double xOverR,
+            Optional<EarthFaultResult> circuit) {
+        PoleNetwork.Solution network = pole.network();
+        Complex reference = network.electrodes()
+                .getOrDefault(EarthPaths.mainElectrode(pole.site()).orElse(""), Complex.ZERO)
+                .multiply(currents.intoPole());
+        if (!(reference.abs() > 1e-9 * currents.total().abs())) {
+            reference = currents.tankRise();
+        }
+        Complex turn = reference.conjugate().divide(reference.abs());
+        Map<String, Double> electrodes = new LinkedHashMap<>();
+        network.electrodes().forEach((name, unit) -> electrodes.put(name, inPhase(unit, currents.intoPole(), turn)));
+        Map<String, Double> rise = new LinkedHashMap<>();
+        rise.put(EarthPaths.TANK, currents.tankRise().multiply(turn).getReal());
+        Complex cubicle = network.potentials().get(EarthPaths.CUBICLE);
+        if (cubicle != null) {
+            rise.put(EarthPaths.CUBICLE, inPhase(cubicle, currents.intoPole(), turn));
+        } else if (!network.earthed() && pole.paths().connected(EarthPaths.TANK, EarthPaths.CUBICLE)) {
+            rise.put(EarthPaths.CUBICLE, currents.tankRise().multiply(turn).getReal());
+        }
+        for (String name : pole.earth().names()) {
+            Complex unit = network.potentials().get(PoleNetwork.node(name));
+            unit = unit == null ? network.floating().get(name) : unit;
+            rise.put(name, unit == null ? 0 : inPhase(unit, currents.intoPole(), turn));
+        }
+        Map<String, Double> members = new LinkedHashMap<>();
+        for (Member member : pole.paths().members()) {
+            members.put(member.name(), memberCurrent(member, network, currents));
+        }
+        double total = currents.total().abs();
+        Optional<RecloseSequence.Outcome> ending =
+                clearing.map(c -> c.sequence().run(total));
+        return new SolvedFault(
+                new PowerCase(
+                        circumstances,
+                        pole.earth().at(),
+                        pole.site(),
+                        pole.paths(),
+                        pole.earth(),
+                        total,
+                        electrodes,
+                        rise,
+                        members,
+                        Math.max(0, xOverR),
+                        system.frequency(),
+                        ending.map(FaultClearing::shots).orElse(List.of())),
+                network,
+                circuit,
+                ending,
+                system.phaseVoltage());
+    }
+
+    /** A neutral that leaves the lead at its bond height takes its part only from there: above it the lead carries all. */
+    private static double memberCurrent(Member member, PoleNetwork.Solution network, Currents currents) {
+        if (!member.intact()) {
+            return 0;
+        }
+        if (member.name().equals(LINE_NEUTRAL)) {
+            return currents.away().abs();
+        }
+        if (member.role() == Role.ELECTRODE) {
+            String name = member.from().substring(EarthPaths.electrodeNode("").length());
+            return network.electrodes()
+                    .getOrDefault(name, Complex.ZERO)
+                    .multiply(currents.intoPole())
+                    .abs();
+        }
+        Complex current =
+                network.members().getOrDefault(member.name(), Complex.ZERO).multiply(currents.intoPole());
+        boolean aboveBond = member.role() == Role.MAIN_EARTH
+                && currents.bondHeight().isPresent()
+                && member.fromHeight() > currents.bondHeight().get();
+        return (aboveBond ? current.add(currents.away()) : current).abs();
+    }
+
+    private static double inPhase(Complex unit, Complex current, Complex turn) {
+        return unit.multiply(current).multiply(turn).getReal();
+    }
+
+    /** No way to earth: the faulted tank takes the voltage of the phase and nothing flows. */
+    private static SolvedFault floating(Case circumstances, FaultSolver.Pole pole, EarthFaultSystem system) {
+        Map<String, Double> rise = new LinkedHashMap<>();
+        rise.put(EarthPaths.TANK, system.phaseVoltage());
+        if (pole.paths().connected(EarthPaths.TANK, EarthPaths.CUBICLE)) {
+            rise.put(EarthPaths.CUBICLE, system.phaseVoltage());
+        } else if (pole.paths().connected(EarthPaths.CUBICLE, EarthPaths.EARTH)) {
+            rise.put(EarthPaths.CUBICLE, 0.0);
+        }
+        Map<String, Double> members = new LinkedHashMap<>();
+        pole.paths().members().forEach(m -> members.put(m.name(), 0.0));
+        return new SolvedFault(
+                new PowerCase(
+                        circumstances,
+                        pole.earth().at(),
+                        pole.site(),
+                        pole.paths(),
+                        pole.earth(),
+                        0,
+                        Map.of(),
+                        rise,
+                        members,
+                        0,
+                        system.frequency(),
+                        List.of(new PowerCase.FaultShot(Double.POSITIVE_INFINITY, 0))),
+                pole.network(),
+                Optional.empty(),
+                Optional.of(new RecloseSequence.Outcome.Sustained(List.of(), "no way leads the fault current to earth")),
+                system.phaseVoltage());
+    }
+}

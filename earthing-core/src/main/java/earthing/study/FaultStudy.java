@@ -1,0 +1,328 @@
+package earthing.study;
+
+import earthing.fault.EarthFault;
+import earthing.fault.EarthFaultResult;
+import earthing.fault.EarthFaultSystem;
+import earthing.fault.PoleEarth;
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
+import earthing.quantity.Measure.Bound;
+import earthing.quantity.Numbers;
+import earthing.quantity.Source;
+import earthing.site.Site;
+import earthing.study.FaultNetwork.State;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Earth faults at the pole: the site as it is over the bounds of soil and source, the other arrangements of the cubicle's
+ * earth, each earth path broken in turn.
+ */
+final class FaultStudy {
+
+    /**
+     * What the other studies take from here.
+     *
+     * @param cases the solved faults
+     * @param results the numbers of this study
+     */
+    record Outcome(List<PowerCase> cases, StudyResults results) {
+
+        /** Copies the list. */
+        Outcome {
+            cases = List.copyOf(cases);
+        }
+    }
+
+    /** Word of the case of two faults at two poles. */
+    static final String DOUBLE_FAULT = "double-earth-fault";
+
+    private static final Source OTHER_POLE =
+            Source.tool("an earth of no resistance at the other pole errs to the high current");
+    private static final int CURVE_POINTS = 25;
+
+    private final Site site;
+    private final EarthCache cache;
+    private final Inputs in = new Inputs();
+    private final Set<String> notes = new LinkedHashSet<>();
+    private final FaultNetwork network;
+    private final List<SolvedFault> own = new ArrayList<>();
+    private final List<SolvedFault> all = new ArrayList<>();
+    private final List<Curve> curves = new ArrayList<>();
+    private final Map<Bound, SiteEarth> earths = new HashMap<>();
+
+    private FaultStudy(Site site, EarthCache cache) {
+        this.site = site;
+        this.cache = cache;
+        this.network = new FaultNetwork(site, in);
+    }
+
+    static Outcome of(Site site, EarthCache cache) {
+        return new FaultStudy(site, cache).run();
+    }
+
+    private Outcome run() {
+        Optional<FaultClearing> clearing = Optional.empty();
+        List<Gap> gaps = new ArrayList<>();
+        try {
+            clearing = Optional.of(FaultClearing.of(site, in));
+        } catch (MissingInput missing) {
+            gaps.add(missing.gap("fault.clearing-time", Case.NONE));
+        }
+        FaultResults results = new FaultResults(clearing);
+        gaps.forEach(results::gap);
+        FaultSolver solver = new FaultSolver(clearing);
+        try {
+            ownCases(solver, clearing, results);
+            curve();
+            TransferredPotential.of(site, own, results);
+            ArresterDuty.of(site, own, network.sequencesKnown(), results, in);
+            arrangements(solver, results);
+            broken(solver, results);
+        } catch (MissingInput missing) {
+            for (String id : List.of("fault", "epr", "cable.power-frequency", "touch", "step", "conductor")) {
+                results.gap(missing.gap(id, Case.NONE));
+            }
+            results.gap(missing.gap("contingency", Case.NONE));
+            results.gap(missing.gap("surge.arrester.continuous-voltage", Case.NONE));
+            results.gap(missing.gap("surge.arrester.temporary-overvoltage", Case.NONE));
+            if (!site.neighbours().isEmpty() || site.lvTransformer() != null) {
+                results.gap(missing.gap("transfer", Case.NONE));
+            }
+            results.gap(missing.gap("aux-supply.isolation", Case.NONE));
+        }
+        return new Outcome(
+                all.stream().map(SolvedFault::power).toList(),
+                new StudyResults(results.results(), curves, results.gaps(), in.assumptions(), List.copyOf(notes)));
+    }
+
+    private Case circumstances(String fault, Optional<Arrangement> arrangement) {
+        Case named = Case.NONE.with("fault", fault);
+        return arrangement.map(a -> named.with("arrangement", a.word())).orElse(named);
+    }
+
+    private Optional<Arrangement> arrangement() {
+        return site.cubicle() == null
+                ? Optional.empty()
+                : Arrangement.of(site.cubicle().earth());
+    }
+
+    private SiteEarth earth(Bound bound) throws MissingInput {
+        SiteEarth known = earths.get(bound);
+        if (known == null) {
+            known = SiteEarth.of(site, bound, in, cache);
+            earths.put(bound, known);
+        }
+        return known;
+    }
+
+    private FaultSolver.Pole pole(Site variant, EarthPaths paths, SiteEarth earth) throws MissingInput {
+        return new FaultSolver.Pole(
+                variant, paths, earth, PoleNetwork.of(variant, paths, earth, network.frequency(), in, notes));
+    }
+
+    private void ownCases(FaultSolver solver, Optional<FaultClearing> clearing, FaultResults results)
+            throws MissingInput {
+        Map<Bound, List<SolvedFault>> byBound = new LinkedHashMap<>();
+        EarthPaths paths = EarthPaths.of(site);
+        for (Bound bound : Bound.values()) {
+            FaultSolver.Pole pole = pole(site, paths, earth(bound));
+            List<SolvedFault> both = new ArrayList<>();
+            for (State state : State.values()) {
+                EarthFaultSystem system = network.at(state, bound);
+                SolvedFault solved = solver.singlePhase(
+                        circumstances(state.word(), arrangement()), pole, system, network.faultResistance(state));
+                both.add(solved);
+                emit(solved, results);
+                if (state == State.MAXIMUM) {
+                    neutralBroken(solver, pole, system, results);
+                }
+                if (network.doubleFaultsCount() && network.sequencesKnown()) {
+                    doubleFault(solver, pole, system, state, results);
+                }
+            }
+            byBound.put(bound, both);
+        }
+        clearing.ifPresent(c -> breakpoints(c, byBound, results));
+    }
+
+    private void emit(SolvedFault solved, FaultResults results) {
+        own.add(solved);
+        all.add(solved);
+        results.fault(solved);
+        results.rise(solved);
+        results.cable(solved);
+    }
+
+    /** The neutral parted in the span before this pole; what lies beyond stays joined to the pole. */
+    private void neutralBroken(FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, FaultResults results)
+            throws MissingInput {
+        if (system.returnConductor().isEmpty()
+                || !system.returnConductor().get().bondedAtPole()) {
+            return;
+        }
+        EarthFaultSystem parted = system.withReturnConductor(
+                system.returnConductor().get().broken(system.returnConductor().get().spansToPole() - 1));
+        Case circumstances = circumstances("neutral-broken", arrangement());
+        try {
+            emit(
+                    solver.singlePhase(circumstances, pole, parted, network.faultResistance(State.MAXIMUM)),
+                    results);
+        } catch (MissingInput missing) {
+            results.gap(missing.gap("fault.neutral-broken", circumstances));
+        }
+    }
+
+    private void doubleFault(
+            FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, State state, FaultResults results)
+            throws MissingInput {
+        Measure neighbour = site.line() == null ? null : site.line().neighbourEarthResistance();
+        double other = 0;
+        if (neighbour != null && neighbour.isKnown()) {
+            other = neighbour.at(state == State.MAXIMUM ? Bound.LOW : Bound.HIGH);
+        } else {
+            in.orElse(null, "line.neighbour-earth-resistance", 0, Dimension.RESISTANCE, OTHER_POLE);
+        }
+        SolvedFault solved = solver.atTwoPoles(
+                circumstances(DOUBLE_FAULT + (state == State.MAXIMUM ? "" : "-minimum"), arrangement()),
+                pole,
+                system,
+                other);
+        all.add(solved);
+        results.fault(solved);
+    }
+
+    /** Currents at which the clearing time changes its course, where they lie between smallest and largest source. */
+    private void breakpoints(
+            FaultClearing clearing, Map<Bound, List<SolvedFault>> byBound, FaultResults results) {
+        Set<Double> done = new LinkedHashSet<>();
+        for (Bound bound : List.of(Bound.NOMINAL, Bound.HIGH, Bound.LOW)) {
+            List<SolvedFault> both = byBound.getOrDefault(bound, List.of());
+            double low = both.stream().mapToDouble(s -> s.power().current()).min().orElse(0);
+            SolvedFault largest = both.get(both.size() - 1);
+            for (double current : clearing.between(low, largest.power().current())) {
+                if (done.add(current)) {
+                    SolvedFault between = scaled(largest, clearing, current);
+                    own.add(between);
+                    all.add(between);
+                    results.fault(between);
+                }
+            }
+        }
+    }
+
+    /** The circuit is linear: a source in between gives everything in proportion. */
+    private SolvedFault scaled(SolvedFault largest, FaultClearing clearing, double current) {
+        PowerCase p = largest.power();
+        double factor = current / p.current();
+        earthing.fault.clearing.RecloseSequence.Outcome ending =
+                clearing.sequence().run(current);
+        return new SolvedFault(
+                new PowerCase(
+                        circumstances("intermediate", arrangement()),
+                        "current=" + Numbers.brief(current) + " A",
+                        p.site(),
+                        p.paths(),
+                        p.earth(),
+                        current,
+                        times(p.electrodeCurrents(), factor),
+                        times(p.rise(), factor),
+                        times(p.memberCurrents(), factor),
+                        p.xOverR(),
+                        p.frequency(),
+                        FaultClearing.shots(ending)),
+                largest.pole(),
+                Optional.empty(),
+                Optional.of(ending),
+                largest.drivingVoltage());
+    }
+
+    private static Map<String, Double> times(Map<String, Double> values, double factor) {
+        Map<String, Double> scaled = new LinkedHashMap<>();
+        values.forEach((key, value) -> scaled.put(key, value * factor));
+        return scaled;
+    }
+
+    /** The other three arrangements at nominal soil and largest source, for comparison. */
+    private void arrangements(FaultSolver solver, FaultResults results) throws MissingInput {
+        if (site.cubicle() == null) {
+            return;
+        }
+        for (Arrangement other : Arrangement.values()) {
+            if (arrangement().filter(a -> a == other).isPresent()) {
+                continue;
+            }
+            Case circumstances = circumstances(State.MAXIMUM.word(), Optional.of(other));
+            try {
+                Site variant = SiteVariant.arranged(site, other, in);
+                FaultSolver.Pole pole = pole(
+                        variant, EarthPaths.of(variant), SiteEarth.of(variant, Bound.NOMINAL, in, cache));
+                SolvedFault solved = solver.singlePhase(
+                        circumstances,
+                        pole,
+                        network.at(State.MAXIMUM, Bound.NOMINAL),
+                        network.faultResistance(State.MAXIMUM));
+                all.add(solved);
+                results.rise(solved);
+                results.cable(solved);
+            } catch (MissingInput missing) {
+                results.gap(missing.gap("epr", circumstances));
+            }
+        }
+    }
+
+    private void broken(FaultSolver solver, FaultResults results) throws MissingInput {
+        EarthPaths paths = EarthPaths.of(site);
+        EarthFaultSystem system = network.at(State.MAXIMUM, Bound.NOMINAL);
+        for (EarthPaths.Member member : PathBreaks.members(paths)) {
+            Case circumstances =
+                    circumstances(State.MAXIMUM.word(), arrangement()).with("broken", member.name());
+            try {
+                SolvedFault solved = solver.singlePhase(
+                        circumstances,
+                        pole(site, paths.broken(member.name()), earth(Bound.NOMINAL)),
+                        system,
+                        network.faultResistance(State.MAXIMUM));
+                all.add(solved);
+                results.rise(solved);
+                results.cable(solved);
+                results.add(PathBreaks.consequence(solved, member));
+            } catch (MissingInput missing) {
+                results.gap(missing.gap("contingency", circumstances));
+            }
+        }
+    }
+
+    /** Potential rise against the resistance of the electrode, for the network as it is. */
+    private void curve() throws MissingInput {
+        List<Curve.Trace> traces = new ArrayList<>();
+        for (State state : State.values()) {
+            EarthFaultSystem system = network.at(state, Bound.NOMINAL);
+            double[] x = new double[CURVE_POINTS];
+            double[] y = new double[CURVE_POINTS];
+            for (int i = 0; i < CURVE_POINTS; i++) {
+                x[i] = Math.pow(10, 3.0 * i / (CURVE_POINTS - 1));
+                EarthFaultResult result = EarthFault.solve(
+                        system,
+                        PoleEarth.ofResistance("electrode", x[i]),
+                        EarthFault.Kind.singlePhase(network.faultResistance(state)));
+                y[i] = result.earthPotentialRise().abs();
+            }
+            traces.add(new Curve.Trace(state.word() + " source", x, y));
+        }
+        curves.add(new Curve(
+                "fault.epr-against-resistance",
+                "Earth potential rise against the resistance of the electrode",
+                "resistance of the electrode",
+                "ohm",
+                "earth potential rise",
+                "V",
+                traces));
+    }
+}

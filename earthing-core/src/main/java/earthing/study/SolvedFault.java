@@ -1,0 +1,33 @@
+package earthing.study;
+
+import earthing.fault.EarthFaultResult;
+import earthing.fault.clearing.RecloseSequence;
+import java.util.Optional;
+
+/**
+ * One solved earth fault with the circuit behind it.
+ *
+ * @param power what touch and heating need of it
+ * @param pole the pole's own network for one ampere
+ * @param circuit currents and voltages of the network; empty where no way leads to earth, and for a double earth fault
+ * @param ending how the protection ends it; empty where no protection is described
+ * @param drivingVoltage driving voltage to neutral [V]
+ */
+record SolvedFault(
+        PowerCase power,
+        PoleNetwork.Solution pole,
+        Optional<EarthFaultResult> circuit,
+        Optional<RecloseSequence.Outcome> ending,
+        double drivingVoltage) {
+
+    /** Why the protection never acts; empty if it does, or if it is not described. */
+    Optional<String> never() {
+        return ending.filter(e -> e instanceof RecloseSequence.Outcome.Sustained)
+                .map(e -> "never: " + ((RecloseSequence.Outcome.Sustained) e).reason());
+    }
+
+    /** Whether a way leads the fault current from the tank to earth. */
+    boolean flows() {
+        return power.current() > 0;
+    }
+}
