@@ -179,7 +179,12 @@ final class PoleNetwork {
     }
 
     private static boolean spread(Set<String> reached, String one, String other) {
-        return reached.contains(one) != reached.contains(other) && (reached.add(one) | reached.add(other));
+        if (reached.contains(one) == reached.contains(other)) {
+            return false;
+        }
+        reached.add(one);
+        reached.add(other);
+        return true;
     }
 
     private boolean joined(String electrode) {

@@ -20,6 +20,7 @@ public final class SiteStudy {
         EarthCache cache = new EarthCache();
         List<StudyResults> parts = new ArrayList<>();
         parts.add(electrodes(site, cache));
+        parts.add(PowerStudy.of(site, cache));
         parts.add(SurgeStudy.of(site, cache));
         parts.add(ArresterStudy.of(site));
         return StudyResults.join(parts);
