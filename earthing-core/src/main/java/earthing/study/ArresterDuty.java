@@ -58,8 +58,8 @@ final class ArresterDuty {
         }
     }
 
-    private static void continuous(
-            Site site, Arresters arresters, boolean sustained, FaultResults results, Inputs in) throws MissingInput {
+    private static void continuous(Site site, Arresters arresters, boolean sustained, FaultResults results, Inputs in)
+            throws MissingInput {
         double highest = in.need(site.system().highestVoltage(), "system.highest-voltage", Bound.HIGH);
         double rating = in.need(arresters.continuousVoltage(), "arresters.continuous-voltage", Bound.LOW);
         double needed = sustained ? highest : highest / Math.sqrt(3);
@@ -71,7 +71,13 @@ final class ArresterDuty {
                         .with("U_m", highest, "V")
                         .gives(needed, "V")));
         results.add(Result.of(
-                CONTINUOUS + ".rating", Case.NONE, "nominal", rating, "V", "continuous voltage needed: " + model, RATING));
+                CONTINUOUS + ".rating",
+                Case.NONE,
+                "nominal",
+                rating,
+                "V",
+                "continuous voltage needed: " + model,
+                RATING));
     }
 
     private static void temporary(
@@ -124,7 +130,6 @@ final class ArresterDuty {
     }
 
     private static void add(FaultResults results, PowerCase power, double rating, String model, Source source) {
-        results.add(Result.of(
-                TEMPORARY + ".rating", power.circumstances(), power.at(), rating, "V", model, source));
+        results.add(Result.of(TEMPORARY + ".rating", power.circumstances(), power.at(), rating, "V", model, source));
     }
 }

@@ -95,18 +95,16 @@ record FaultClearing(
 
     private static ProtectionStage stage(String name, Relay relay, String key, Inputs in) throws MissingInput {
         double pickup = in.need(relay.pickup(), key + ".pickup");
-        Characteristic characteristic =
-                switch (relay.curve()) {
-                    case DEFINITE_TIME ->
-                        new Characteristic.DefiniteTime(pickup, in.need(relay.delay(), key + ".delay", Bound.HIGH));
-                    case IEC_NORMAL_INVERSE -> inverse(InverseCurve.IEC_NORMAL_INVERSE, pickup, relay, key, in);
-                    case IEC_VERY_INVERSE -> inverse(InverseCurve.IEC_VERY_INVERSE, pickup, relay, key, in);
-                    case IEC_EXTREMELY_INVERSE -> inverse(InverseCurve.IEC_EXTREMELY_INVERSE, pickup, relay, key, in);
-                    case IEEE_MODERATELY_INVERSE ->
-                        inverse(InverseCurve.IEEE_MODERATELY_INVERSE, pickup, relay, key, in);
-                    case IEEE_VERY_INVERSE -> inverse(InverseCurve.IEEE_VERY_INVERSE, pickup, relay, key, in);
-                    case IEEE_EXTREMELY_INVERSE -> inverse(InverseCurve.IEEE_EXTREMELY_INVERSE, pickup, relay, key, in);
-                };
+        Characteristic characteristic = switch (relay.curve()) {
+            case DEFINITE_TIME ->
+                new Characteristic.DefiniteTime(pickup, in.need(relay.delay(), key + ".delay", Bound.HIGH));
+            case IEC_NORMAL_INVERSE -> inverse(InverseCurve.IEC_NORMAL_INVERSE, pickup, relay, key, in);
+            case IEC_VERY_INVERSE -> inverse(InverseCurve.IEC_VERY_INVERSE, pickup, relay, key, in);
+            case IEC_EXTREMELY_INVERSE -> inverse(InverseCurve.IEC_EXTREMELY_INVERSE, pickup, relay, key, in);
+            case IEEE_MODERATELY_INVERSE -> inverse(InverseCurve.IEEE_MODERATELY_INVERSE, pickup, relay, key, in);
+            case IEEE_VERY_INVERSE -> inverse(InverseCurve.IEEE_VERY_INVERSE, pickup, relay, key, in);
+            case IEEE_EXTREMELY_INVERSE -> inverse(InverseCurve.IEEE_EXTREMELY_INVERSE, pickup, relay, key, in);
+        };
         return new ProtectionStage(
                 name,
                 characteristic,

@@ -56,8 +56,8 @@ final class FaultNetwork {
     private static final Source RATIO =
             Source.commonPractice("reactance over resistance at a medium-voltage busbar; with the electrode in the loop"
                     + " it has little influence");
-    private static final Source ZERO_SEQUENCE =
-            Source.commonPractice("a star-delta transformer has about the same reactance in zero as in positive sequence");
+    private static final Source ZERO_SEQUENCE = Source.commonPractice(
+            "a star-delta transformer has about the same reactance in zero as in positive sequence");
     private static final Source STATION =
             Source.tool("a station's earth is small beside that of a pole; zero errs to the high current");
     private static final Source BOLTED = Source.tool("no fault resistance errs to the high current");
@@ -124,8 +124,7 @@ final class FaultNetwork {
                 : in.orElse(station, "system.neutral.station-earth-resistance", 0, Dimension.RESISTANCE, STATION);
         double capacitance = 0;
         if (doubleFaultsCount()) {
-            double current =
-                    in.need(neutral.capacitiveCurrent(), "system.neutral.capacitive-current", state.source);
+            double current = in.need(neutral.capacitiveCurrent(), "system.neutral.capacitive-current", state.source);
             capacitance = CapacitiveCurrent.capacitance(voltage, frequency(), current);
         }
         try {
@@ -207,7 +206,8 @@ final class FaultNetwork {
             return SequenceImpedances.of(positive, positive);
         }
         double loop = Math.sqrt(3) * voltage / in.need(system.earthFaultCurrent(), SINGLE_PHASE, state.source);
-        return SequenceImpedances.of(positive, zero(loopImpedance(loop, angle, positive).subtract(positive.multiply(2)), loop));
+        return SequenceImpedances.of(
+                positive, zero(loopImpedance(loop, angle, positive).subtract(positive.multiply(2)), loop));
     }
 
     /** A hair below zero is rounding of printed levels; more than that the constructor refuses. */
@@ -289,8 +289,7 @@ final class FaultNetwork {
                         in.need(wire.mutualResistance(), key + ".mutual-resistance"),
                         in.need(wire.mutualReactance(), key + ".mutual-reactance"))
                 .multiply(span);
-        Complex earth = new Complex(
-                1 / in.need(wire.poleEarthResistance(), key + ".pole-earth-resistance", soil), 0);
+        Complex earth = new Complex(1 / in.need(wire.poleEarthResistance(), key + ".pole-earth-resistance", soil), 0);
         List<ReturnConductor.Span> spans = new ArrayList<>();
         for (int pole = 1; pole <= toSource + beyond; pole++) {
             boolean earthed = pole != toSource && Math.floorMod(pole - toSource, every) == 0;

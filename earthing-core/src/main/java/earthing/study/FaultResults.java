@@ -85,20 +85,19 @@ final class FaultResults {
         if (!protectionKnown) {
             return;
         }
-        clearing.pickup().ifPresent(pickup -> results.add(number(
-                        id + "detection-ratio", power, power.current() / pickup, "")
-                .withWorked(Worked.of("n", "I_F / I_p")
-                        .with("I_F", power.current(), "A")
-                        .with("I_p", pickup, "A")
-                        .gives(power.current() / pickup, ""))));
+        clearing.pickup()
+                .ifPresent(pickup -> results.add(number(id + "detection-ratio", power, power.current() / pickup, "")
+                        .withWorked(Worked.of("n", "I_F / I_p")
+                                .with("I_F", power.current(), "A")
+                                .with("I_p", pickup, "A")
+                                .gives(power.current() / pickup, ""))));
         solved.ending().ifPresent(ending -> times(id, power, ending));
         clearing.backUp().ifPresent(backUp -> backUp(power, backUp));
     }
 
     private void times(String id, PowerCase power, RecloseSequence.Outcome ending) {
         if (ending instanceof RecloseSequence.Outcome.Sustained sustained) {
-            gap(new Gap(
-                    id + "clearing-time", power.circumstances(), "never: " + sustained.reason(), List.of()));
+            gap(new Gap(id + "clearing-time", power.circumstances(), "never: " + sustained.reason(), List.of()));
             return;
         }
         results.add(number(id + "clearing-time", power, ending.shots().get(0).duration(), "s"));
@@ -106,7 +105,8 @@ final class FaultResults {
         for (int i = 0; i < ending.shots().size(); i++) {
             sum.with("t_" + (i + 1), ending.shots().get(i).duration(), "s");
         }
-        results.add(number(id + "total-time", power, ending.liveTime(), "s").withWorked(sum.gives(ending.liveTime(), "s")));
+        results.add(
+                number(id + "total-time", power, ending.liveTime(), "s").withWorked(sum.gives(ending.liveTime(), "s")));
     }
 
     private void backUp(PowerCase power, RecloseSequence backUp) {
@@ -149,7 +149,9 @@ final class FaultResults {
         }
         results.add(number("epr.cubicle", power, Math.abs(rise), "V"));
         String own = cubicle.electrode();
-        if (own != null && power.rise().containsKey(own) && main.filter(own::equals).isEmpty()) {
+        if (own != null
+                && power.rise().containsKey(own)
+                && main.filter(own::equals).isEmpty()) {
             String key = EarthPaths.key(own);
             results.add(number(
                     "epr." + (key.equals("cubicle") ? "cubicle-electrode" : key),

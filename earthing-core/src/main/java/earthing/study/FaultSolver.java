@@ -55,8 +55,8 @@ final class FaultSolver {
         }
         Complex intoPole = network.earthed() ? result.branchCurrent(POLE) : Complex.ZERO;
         Complex away = result.towardsStation().add(result.beyond());
-        Currents currents = new Currents(
-                result.totalCurrent(), intoPole, away, result.bondHeight(), result.earthPotentialRise());
+        Currents currents =
+                new Currents(result.totalCurrent(), intoPole, away, result.bondHeight(), result.earthPotentialRise());
         return solved(circumstances, pole, system, currents, result.xOverR(), Optional.of(result));
     }
 
@@ -197,7 +197,8 @@ final class FaultSolver {
                         List.of(new PowerCase.FaultShot(Double.POSITIVE_INFINITY, 0))),
                 pole.network(),
                 Optional.empty(),
-                Optional.of(new RecloseSequence.Outcome.Sustained(List.of(), "no way leads the fault current to earth")),
+                Optional.of(
+                        new RecloseSequence.Outcome.Sustained(List.of(), "no way leads the fault current to earth")),
                 system.phaseVoltage());
     }
 }

@@ -167,13 +167,12 @@ final class FaultStudy {
                 || !system.returnConductor().get().bondedAtPole()) {
             return;
         }
-        EarthFaultSystem parted = system.withReturnConductor(
-                system.returnConductor().get().broken(system.returnConductor().get().spansToPole() - 1));
+        EarthFaultSystem parted = system.withReturnConductor(system.returnConductor()
+                .get()
+                .broken(system.returnConductor().get().spansToPole() - 1));
         Case circumstances = circumstances("neutral-broken", arrangement());
         try {
-            emit(
-                    solver.singlePhase(circumstances, pole, parted, network.faultResistance(State.MAXIMUM)),
-                    results);
+            emit(solver.singlePhase(circumstances, pole, parted, network.faultResistance(State.MAXIMUM)), results);
         } catch (MissingInput missing) {
             results.gap(missing.gap("fault.neutral-broken", circumstances));
         }
@@ -199,12 +198,12 @@ final class FaultStudy {
     }
 
     /** Currents at which the clearing time changes its course, where they lie between smallest and largest source. */
-    private void breakpoints(
-            FaultClearing clearing, Map<Bound, List<SolvedFault>> byBound, FaultResults results) {
+    private void breakpoints(FaultClearing clearing, Map<Bound, List<SolvedFault>> byBound, FaultResults results) {
         Set<Double> done = new LinkedHashSet<>();
         for (Bound bound : List.of(Bound.NOMINAL, Bound.HIGH, Bound.LOW)) {
             List<SolvedFault> both = byBound.getOrDefault(bound, List.of());
-            double low = both.stream().mapToDouble(s -> s.power().current()).min().orElse(0);
+            double low =
+                    both.stream().mapToDouble(s -> s.power().current()).min().orElse(0);
             SolvedFault largest = both.get(both.size() - 1);
             for (double current : clearing.between(low, largest.power().current())) {
                 if (done.add(current)) {
@@ -261,8 +260,8 @@ final class FaultStudy {
             Case circumstances = circumstances(State.MAXIMUM.word(), Optional.of(other));
             try {
                 Site variant = SiteVariant.arranged(site, other, in);
-                FaultSolver.Pole pole = pole(
-                        variant, EarthPaths.of(variant), SiteEarth.of(variant, Bound.NOMINAL, in, cache));
+                FaultSolver.Pole pole =
+                        pole(variant, EarthPaths.of(variant), SiteEarth.of(variant, Bound.NOMINAL, in, cache));
                 SolvedFault solved = solver.singlePhase(
                         circumstances,
                         pole,

@@ -198,7 +198,9 @@ final class PoleNetwork {
     }
 
     static String node(String electrode) {
-        return electrode.equals(ElectrodeBars.POLE_BUTT) ? ElectrodeBars.POLE_BUTT : EarthPaths.electrodeNode(electrode);
+        return electrode.equals(ElectrodeBars.POLE_BUTT)
+                ? ElectrodeBars.POLE_BUTT
+                : EarthPaths.electrodeNode(electrode);
     }
 
     private void addPieces(Circuit.Builder circuit) {
@@ -240,7 +242,10 @@ final class PoleNetwork {
                 lead(member, new Point(x, 0, member.fromHeight()), new Point(x, -length, member.fromHeight()));
             }
             case OWN_LEAD ->
-                vertical(member, x, known(site.cubicle() == null ? null : site.cubicle().ownLeadOffset(), 0.3));
+                vertical(
+                        member,
+                        x,
+                        known(site.cubicle() == null ? null : site.cubicle().ownLeadOffset(), 0.3));
             case SCREEN -> screen(member);
             case PARALLEL -> parallel(member);
             case UNINTENDED -> unintended(member);
@@ -268,7 +273,8 @@ final class PoleNetwork {
     }
 
     private void lead(Member member, Point start, Point end) throws MissingInput {
-        Conductor conductor = member.conductor().orElse(site.mainEarth() == null ? null : site.mainEarth().conductor());
+        Conductor conductor = member.conductor()
+                .orElse(site.mainEarth() == null ? null : site.mainEarth().conductor());
         double area = USUAL_AREA;
         Metal metal = Metal.COPPER;
         if (conductor != null
@@ -292,12 +298,12 @@ final class PoleNetwork {
     private void screen(Member member) {
         Screen screen = site.controlCable() == null ? null : site.controlCable().screen();
         double area = known(screen == null ? null : screen.area(), USUAL_SCREEN_AREA);
-        Metal metal = screen == null || screen.material() == null
-                ? Metal.COPPER
-                : PoleGeometry.metal(screen.material());
+        Metal metal =
+                screen == null || screen.material() == null ? Metal.COPPER : PoleGeometry.metal(screen.material());
         double separation =
                 known(site.controlCable() == null ? null : site.controlCable().separation(), USUAL_SEPARATION);
-        double radius = known(site.controlCable() == null ? null : site.controlCable().diameter(), 0.018) / 2;
+        double radius =
+                known(site.controlCable() == null ? null : site.controlCable().diameter(), 0.018) / 2;
         double x = leadX() + separation;
         double top = Math.max(member.fromHeight(), member.toHeight() + SHORTEST);
         pieces.add(new Piece(
@@ -347,7 +353,8 @@ final class PoleNetwork {
 
     private void unintended(Member member) {
         if (member.name().equals("antenna feeder screen")) {
-            double x = leadX() - known(site.antenna() == null ? null : site.antenna().feederSeparation(), 0.4);
+            double x = leadX()
+                    - known(site.antenna() == null ? null : site.antenna().feederSeparation(), 0.4);
             double top = Math.max(member.fromHeight(), member.toHeight() + SHORTEST);
             pieces.add(new Piece(
                     member.name(),
