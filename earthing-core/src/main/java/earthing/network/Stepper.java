@@ -307,6 +307,16 @@ final class Stepper {
         return topology.inductors.size() * 2 + topology.resistors.size() + topology.nonlinears.size();
     }
 
+    /** Position of the first voltage of an inductance among the quantities watched. */
+    int firstSlope() {
+        return topology.inductors.size();
+    }
+
+    /** Position behind the last voltage of an inductance among the quantities watched. */
+    int afterSlopes() {
+        return 2 * topology.inductors.size();
+    }
+
     /** Writes branch currents and voltages of the trial step, for step control. */
     void watch(double[] target) {
         int at = 0;

@@ -18,7 +18,8 @@ public final class TransientSolution {
     private static final int CHUNK = 1024;
     private static final int COARSEST = 40;
     private static final int FINEST = -8;
-    private static final int COARSE_STEPS = 100;
+    private static final int COARSE_STEPS_PER_LEVEL = 4;
+    private static final double GROW = 0.7;
 
     private final Circuit circuit;
     private final Topology topology;
@@ -90,6 +91,11 @@ public final class TransientSolution {
         return jumps;
     }
 
+    /** Longest step: the first one doubled as long as it is within a twentieth of the whole. */
+    private static double coarsest(TimeGrid grid) {
+        return Math.scalb(grid.step(), Math.max(0, Math.getExponent(grid.end() / 20 / grid.step())));
+    }
+
     private static boolean jumpWithin(NavigableSet<Double> jumps, double start, double step) {
         double slack = 1e-9 * step;
         return !jumps.subSet(start - slack, start + step - slack).isEmpty();
@@ -106,7 +112,7 @@ public final class TransientSolution {
     }
 
     private static void adaptiveSteps(Stepper stepper, TimeGrid grid, Recorder recorder, NavigableSet<Double> jumps) {
-        StepControl control = new StepControl(scales(stepper, grid), grid.tolerance());
+        StepControl control = new StepControl(scales(stepper, grid), stepper, grid.tolerance());
         int level = 0;
         double time = 0;
         while (time < grid.end() * (1 - 1e-9)) {
@@ -120,7 +126,8 @@ public final class TransientSolution {
                 control.restart();
             }
             stepper.step(time, step, afterJump);
-            double excess = control.judge(stepper, time + step);
+            control.judge(stepper, time + step);
+            double excess = control.excess();
             if (excess > 1 && level > FINEST) {
                 level = Math.max(FINEST, level - (excess > 16 ? 2 : 1));
                 continue;
@@ -133,25 +140,31 @@ public final class TransientSolution {
             time += step;
             control.accept(time);
             recorder.add(time, stepper);
-            // An error of third order falls to an eighth when the step is halved; keep a margin.
-            if (excess < 0.08 && level < COARSEST && Math.scalb(grid.step(), level + 1) <= grid.end() / 20) {
+            if (control.excessIfDoubled() < GROW
+                    && level < COARSEST
+                    && Math.scalb(grid.step(), level + 1) <= coarsest(grid)) {
                 level++;
             }
         }
     }
 
-    /** Largest values of a coarse run, so that the first steps are not measured by values that are still tiny. */
+    /**
+     * Largest values of a coarse run, so that the first steps are not measured by values that are still tiny. Its steps
+     * grow with the time, so that it sees front and tail alike.
+     */
     private static double[] scales(Stepper stepper, TimeGrid grid) {
         double[] largest = new double[stepper.watched()];
         double[] found = new double[largest.length];
-        double step = grid.end() / COARSE_STEPS;
-        for (int n = 0; n < COARSE_STEPS; n++) {
-            stepper.step(n * step, step, n == 0);
+        double time = 0;
+        for (int n = 0; time < grid.end() * (1 - 1e-9); n++) {
+            double step = Math.min(Math.scalb(grid.step(), n / COARSE_STEPS_PER_LEVEL), coarsest(grid));
+            stepper.step(time, step, n == 0);
             stepper.accept();
             stepper.watch(found);
             for (int k = 0; k < found.length; k++) {
                 largest[k] = Math.max(largest[k], Math.abs(found[k]));
             }
+            time += step;
         }
         stepper.rest();
         return largest;

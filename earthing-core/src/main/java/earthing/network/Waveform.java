@@ -9,6 +9,9 @@ import java.util.function.DoubleBinaryOperator;
  */
 public final class Waveform {
 
+    /** Greatest ratio of the steps beside an extreme through which a parabola is laid. */
+    private static final double UNEVEN = 5;
+
     private final double[] times;
     private final double[] values;
 
@@ -146,6 +149,10 @@ public final class Waveform {
         }
         double left = times[best - 1] - times[best];
         double right = times[best + 1] - times[best];
+        if (Math.max(-left, right) > UNEVEN * Math.min(-left, right)) {
+            // The error of the short side, divided by its length, would make the parabola.
+            return new Extreme(values[best], times[best]);
+        }
         double a = (values[best - 1] - values[best]) / left;
         double b = (values[best + 1] - values[best]) / right;
         double curvature = (b - a) / (right - left);
