@@ -1,10 +1,14 @@
 package earthing.study;
 
+import earthing.electrode.formula.FormulaResult;
 import earthing.quantity.Dimension;
 import earthing.quantity.Source;
+import earthing.site.Electrode;
+import earthing.site.Site;
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Soil and electrode: the numbers of one bound. */
 final class ElectrodeStudy {
@@ -17,7 +21,7 @@ final class ElectrodeStudy {
 
     private ElectrodeStudy() {}
 
-    static List<Result> of(SiteEarth earth) {
+    static List<Result> of(Site site, SiteEarth earth, Inputs in) throws MissingInput {
         List<Result> results = new ArrayList<>();
         SoilModel soil = earth.soil();
         for (int i = 0; i < soil.layerCount(); i++) {
@@ -42,6 +46,18 @@ final class ElectrodeStudy {
                                     + (soil.layerCount() == 1 ? "uniform soil" : soil.layerCount() + " layers")
                             : "declared value",
                     solved ? WIRE : DECLARED));
+            Optional<FormulaResult> formula = closedForm(site, name, soil, in);
+            if (formula.isPresent()) {
+                results.add(Result.of(
+                        "electrode." + name + ".resistance.formula",
+                        Case.NONE,
+                        earth.at(),
+                        formula.get().get(),
+                        "ohm",
+                        formula.get().expression() + ", valid for "
+                                + formula.get().range(),
+                        formula.get().source()));
+            }
             for (int j = i + 1; j < names.size(); j++) {
                 if (solved && earth.hasShape(names.get(j))) {
                     results.add(Result.of(
@@ -56,6 +72,12 @@ final class ElectrodeStudy {
             }
         }
         return results;
+    }
+
+    private static Optional<FormulaResult> closedForm(Site site, String name, SoilModel soil, Inputs in)
+            throws MissingInput {
+        Optional<Electrode> electrode = SiteVariant.electrode(site, name);
+        return electrode.isEmpty() ? Optional.empty() : ElectrodeFormula.of(electrode.get(), soil, in);
     }
 
     private static Result number(String id, SiteEarth earth, double value, Dimension dimension, String model) {

@@ -32,7 +32,7 @@ public final class SiteStudy {
         List<Gap> gaps = new ArrayList<>();
         for (Bound bound : Bound.values()) {
             try {
-                results.addAll(ElectrodeStudy.of(SiteEarth.of(site, bound, in, cache)));
+                results.addAll(ElectrodeStudy.of(site, SiteEarth.of(site, bound, in, cache), in));
             } catch (MissingInput missing) {
                 gaps.add(missing.gap("electrode", Case.NONE));
                 gaps.add(missing.gap("soil", Case.NONE));
