@@ -137,10 +137,13 @@ final class SurgeCase {
         boolean screen = built.path().stream().anyMatch(s -> s.branch().equals(PoleCircuit.SCREEN));
         if (screen) {
             Branch.Inductor branch = (Branch.Inductor) built.circuit().branch(PoleCircuit.SCREEN);
-            return Worked.of("V", "R * I / 2")
+            // About half the current takes the screen where the cubicle leads it on, none where it does not.
+            double share = leadsOn(built.circuit()) ? 0.5 : 0;
+            return Worked.of("V", "R * p * I")
                     .with("R", branch.resistance(), "ohm")
+                    .with("p", share, "")
                     .with("I", current, "A")
-                    .gives(branch.resistance() * current / 2, "V");
+                    .gives(branch.resistance() * share * current, "V");
         }
         List<String> electrodes = built.path().stream()
                 .map(CablePath.Step::branch)
@@ -166,6 +169,16 @@ final class SurgeCase {
                 .with("R", lead.resistance(), "ohm")
                 .with("I", current, "A")
                 .gives(loop * slope + lead.resistance() * current, "V");
+    }
+
+    /** Whether a way leads on from the cubicle beside the cable. */
+    private static boolean leadsOn(Circuit circuit) {
+        return circuit.branches().stream()
+                .filter(b -> b instanceof Branch.Inductor || b instanceof Branch.Resistor)
+                .filter(b -> !b.name().equals(PoleCircuit.CORE)
+                        && !b.name().startsWith(PoleCircuit.SCREEN)
+                        && !b.name().startsWith("screen bond"))
+                .anyMatch(b -> b.from().equals(EarthPaths.CUBICLE) || b.to().equals(EarthPaths.CUBICLE));
     }
 
     private static Branch.Inductor firstLead(PoleCircuit.Built built) {
