@@ -9,6 +9,7 @@ import earthing.site.Criteria;
 import earthing.site.Departure;
 import earthing.site.MeasurementKind;
 import earthing.site.Site;
+import earthing.study.EarthPaths;
 import earthing.study.Gap;
 import earthing.study.Result;
 import earthing.study.StudyResults;
@@ -149,9 +150,11 @@ public final class ComplianceRun {
                     .in(result.circumstances(), result.at())
                     .advice("look at this path at every visit, protect it against theft and damage, measure its"
                             + " continuity");
+            Optional<EarthPaths.Member> broken = design.paths().member(path);
             boolean measured = design.site().measurements().stream()
                     .anyMatch(m -> m.kind() == MeasurementKind.BOND_CONTINUITY
-                            && m.of().equals(path)
+                            && broken.map(member -> ElectrodeChecks.covers(m.of(), member))
+                                    .orElse(false)
                             && m.value().isKnown());
             if (result.value() > 0) {
                 findings.add(draft.met("the break can be seen from the ground; " + result.model()));

@@ -121,6 +121,19 @@ final class Draft {
         return notAssessed("no study gave " + what);
     }
 
+    /** A requirement is met only if no case was left without a number; one that fails stays failed. */
+    Finding unless(List<Gap> gaps, Finding found) {
+        if (gaps.isEmpty() || found.status() != Status.MET) {
+            return found;
+        }
+        value = OptionalDouble.empty();
+        limit = OptionalDouble.empty();
+        margin = OptionalDouble.empty();
+        unit = "";
+        worked = Optional.empty();
+        return gap(gaps, id);
+    }
+
     Finding ends(Status status, String reason) {
         return new Finding(
                 id,

@@ -14,6 +14,8 @@ import earthing.site.Site;
 import earthing.site.Soil;
 import earthing.site.YesNo;
 import earthing.study.EarthPaths;
+import earthing.study.EarthPaths.Member;
+import earthing.study.EarthPaths.Role;
 import earthing.study.Result;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -246,32 +248,50 @@ final class ElectrodeChecks {
         List<Finding> findings = new ArrayList<>();
         for (Measurement reading : readings(design, MeasurementKind.BOND_CONTINUITY)) {
             Draft draft = new Draft("test.continuity", Group.EARTH_PATHS, "bond " + reading.of(), PREDICTION);
-            String id = "conductor." + ConstructionChecks.key(reading.of()) + ".resistance";
-            Optional<Result> computed = design.results().of(id).stream().findFirst();
-            if (computed.isEmpty()) {
+            List<Result> pieces = design.paths().members().stream()
+                    .filter(member -> covers(reading.of(), member))
+                    .flatMap(
+                            member -> design
+                                    .results()
+                                    .of("conductor." + ConstructionChecks.key(member.name()) + ".resistance")
+                                    .stream())
+                    .toList();
+            if (pieces.isEmpty()) {
                 findings.add(draft.missing("no conductor of this name is described", "measurements.of"));
                 continue;
             }
+            double computed = pieces.stream().mapToDouble(Result::value).sum();
             // A joint adds up to as much again as the conductor before it is suspect; below 10 mohm the leads decide.
-            double most = Math.max(2 * computed.get().value(), 0.010);
+            double most = Math.max(2 * computed, 0.010);
             findings.add(draft.at(Measure.Bound.NOMINAL)
                     .advice("clean and remake the joints, then measure again")
                     .worked(Worked.of("R_max", "max(2 * R_c, R_0)")
-                            .with("R_c", computed.get().value(), "ohm")
+                            .with("R_c", computed, "ohm")
                             .with("R_0", 0.010, "ohm")
                             .gives(most, "ohm"))
                     .atMost(
                             reading.value().nominal(),
                             most,
                             "ohm",
-                            "computed resistance of the conductor "
-                                    + Numbers.brief(1000 * computed.get().value()) + " mohm"));
+                            "computed resistance of the conductor " + Numbers.brief(1000 * computed) + " mohm"));
         }
         if (findings.isEmpty()) {
             findings.add(noReading(
                     design, new Draft("test.continuity", Group.EARTH_PATHS, "bonds", PREDICTION), "bond continuity"));
         }
         return findings;
+    }
+
+    /** Whether a continuity reading speaks for a member: by its name, or as part of what the site file names. */
+    static boolean covers(String reading, Member member) {
+        return switch (reading) {
+            case "main-earth" -> member.role() == Role.MAIN_EARTH;
+            case "own-lead" -> member.role() == Role.OWN_LEAD;
+            default ->
+                member.name().equals(reading)
+                        || member.name().equals(reading + " above the tee")
+                        || member.name().equals(reading + " below the tee");
+        };
     }
 
     private static Finding noReading(Design design, Draft draft, String what) {

@@ -42,7 +42,9 @@ final class PowerChecks {
             Result rise = worst.get();
             draft.in(rise.circumstances(), rise.at()).value(rise.value(), "V");
             rise.worked().ifPresent(draft::worked);
-            List<Finding> touch = touch(design);
+            List<Finding> touch = touch(design).stream()
+                    .filter(f -> f.status() != Status.NOT_APPLICABLE)
+                    .toList();
             boolean proven = touch.stream().allMatch(f -> f.status() == Status.MET);
             boolean failed = touch.stream().anyMatch(f -> f.status() == Status.NOT_MET);
             Optional<Double> permissible = design.results()
@@ -121,7 +123,7 @@ final class PowerChecks {
 
     static List<Finding> touch(Design design) {
         List<Finding> findings = new ArrayList<>();
-        for (String part : between(design, "touch.", ".voltage")) {
+        for (String part : named(design, "touch.", ".voltage")) {
             boolean earths = part.equals("between-earths");
             findings.add(
                     governed(
@@ -164,16 +166,18 @@ final class PowerChecks {
                 .in(pair.value().circumstances(), pair.value().at())
                 .advice(advice);
         pair.value().worked().ifPresent(draft::worked);
-        return draft.atMost(
-                pair.value().value(),
-                pair.limit().value(),
-                "V",
-                what + "; " + pair.limit().model());
+        return draft.unless(
+                design.gapsOf(id),
+                draft.atMost(
+                        pair.value().value(),
+                        pair.limit().value(),
+                        "V",
+                        what + "; " + pair.limit().model()));
     }
 
     static List<Finding> transfer(Design design) {
         List<Finding> findings = new ArrayList<>();
-        for (String where : between(design, "transfer.", ".voltage")) {
+        for (String where : named(design, "transfer.", ".voltage")) {
             String id = "transfer." + where;
             Optional<Pair> worst = Pairs.governing(Pairs.of(design, id + ".voltage", id + ".limit"));
             if (worst.isPresent()) {
@@ -264,11 +268,13 @@ final class PowerChecks {
                     .in(pair.value().circumstances(), pair.value().at())
                     .advice("a larger conductor, another joint, fewer shots or faster clearing");
             pair.value().worked().ifPresent(draft::worked);
-            findings.add(draft.atMost(
-                    pair.value().value(),
-                    pair.limit().value(),
-                    "degC",
-                    pair.limit().model()));
+            findings.add(draft.unless(
+                    design.gapsOf(id + "."),
+                    draft.atMost(
+                            pair.value().value(),
+                            pair.limit().value(),
+                            "degC",
+                            pair.limit().model())));
         }
         for (Gap gap : design.results().gaps()) {
             if (gap.id().startsWith("conductor.")
@@ -283,6 +289,17 @@ final class PowerChecks {
                     .gap(design.gapsOf("conductor."), "conductor.<segment>.final-temperature"));
         }
         return findings;
+    }
+
+    /** The middle parts of all ids for which there is a number or a gap of their own. */
+    private static Set<String> named(Design design, String prefix, String suffix) {
+        Set<String> names = new LinkedHashSet<>(between(design, prefix, suffix));
+        for (Gap gap : design.gapsOf(prefix)) {
+            if (gap.id().startsWith(prefix) && gap.id().length() > prefix.length()) {
+                names.add(gap.id().substring(prefix.length()).split("\\.", 2)[0]);
+            }
+        }
+        return names;
     }
 
     /** The middle parts of all ids with this beginning and end that belong to the site as it is. */

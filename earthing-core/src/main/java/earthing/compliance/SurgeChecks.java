@@ -62,7 +62,6 @@ final class SurgeChecks {
         String id = "surge.cable-end." + key + "." + end;
         Draft draft = new Draft(id, Group.SURGE, core.name() + ", " + end + " end", VERDICT);
         Termination termination = end.equals("tank") ? core.tankEnd() : core.cubicleEnd();
-        Protector protector = end.equals("tank") ? core.tankProtector() : core.cubicleProtector();
         List<Result> open = design.own(id + ".open-voltage");
         Optional<Result> worst = open.stream().max(Comparator.comparingDouble(Result::value));
         if (worst.isEmpty()) {
@@ -74,6 +73,14 @@ final class SurgeChecks {
         if (termination == Termination.TANK) {
             return draft.notApplicable("the core is bonded to chassis at this end");
         }
+        return draft.unless(design.gapsOf(id), judged(design, draft, core, end, open));
+    }
+
+    /** Protector, else declared tested arrangement, else declared withstand. */
+    private static Finding judged(Design design, Draft draft, Core core, String end, List<Result> open) {
+        String id = "surge.cable-end." + ConstructionChecks.key(core.name()) + "." + end;
+        Termination termination = end.equals("tank") ? core.tankEnd() : core.cubicleEnd();
+        Protector protector = end.equals("tank") ? core.tankProtector() : core.cubicleProtector();
         if (protector != null) {
             return protectedEnd(design, draft, id, protector, end);
         }
@@ -222,8 +229,13 @@ final class SurgeChecks {
         Pair pair = worst.get();
         draft.in(pair.value().circumstances(), pair.value().at()).advice("a screen of larger cross-section");
         pair.value().worked().ifPresent(draft::worked);
-        return List.of(draft.atMost(
-                pair.value().value(), pair.limit().value(), "degC", pair.limit().model()));
+        return List.of(draft.unless(
+                design.gapsOf("surge.screen"),
+                draft.atMost(
+                        pair.value().value(),
+                        pair.limit().value(),
+                        "degC",
+                        pair.limit().model())));
     }
 
     static List<Finding> gaps(Design design) {
@@ -243,11 +255,13 @@ final class SurgeChecks {
                     .in(pair.value().circumstances(), pair.value().at())
                     .advice("a wider gap, or a shared earth");
             pair.value().worked().ifPresent(draft::worked);
-            findings.add(draft.atMost(
-                    pair.value().value(),
-                    pair.limit().value(),
-                    "V",
-                    pair.limit().model()));
+            findings.add(draft.unless(
+                    design.gapsOf(id),
+                    draft.atMost(
+                            pair.value().value(),
+                            pair.limit().value(),
+                            "V",
+                            pair.limit().model())));
         }
         if (findings.isEmpty()) {
             findings.add(

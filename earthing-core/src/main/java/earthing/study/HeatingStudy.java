@@ -20,6 +20,7 @@ import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import earthing.site.Conductor;
 import earthing.site.Criteria;
+import earthing.site.Cubicle;
 import earthing.site.Joint;
 import earthing.site.Site;
 import earthing.site.YesNo;
@@ -92,7 +93,7 @@ final class HeatingStudy {
 
     private void resistances() {
         for (Member member : EarthPaths.of(site).members()) {
-            if (heats(member) && member.conductor().isPresent() && member.length() > 0) {
+            if (heats(member) && member.conductor().isPresent() && length(member) > 0) {
                 Conductor conductor = member.conductor().get();
                 try {
                     double area = PoleGeometry.area(conductor, "main-earth.conductor", in);
@@ -101,19 +102,26 @@ final class HeatingStudy {
                                     "conductor." + EarthPaths.key(member.name()) + ".resistance",
                                     Case.NONE,
                                     "nominal",
-                                    perLength * member.length(),
+                                    perLength * length(member),
                                     "ohm",
                                     "direct current, 20 °C, without joints",
                                     RESISTANCE)
                             .withWorked(Worked.of("R", "r * l")
                                     .with("r", perLength, "ohm/m")
-                                    .with("l", member.length(), "m")
-                                    .gives(perLength * member.length(), "ohm")));
+                                    .with("l", length(member), "m")
+                                    .gives(perLength * length(member), "ohm")));
                 } catch (MissingInput missing) {
                     gaps.add(missing.gap("conductor." + EarthPaths.key(member.name()), Case.NONE));
                 }
             }
         }
+    }
+
+    /** A tee runs level, so its length is not a difference of heights. */
+    private double length(Member member) {
+        Cubicle cubicle = site.cubicle();
+        Measure tee = cubicle == null ? null : cubicle.teeLength();
+        return member.role() == Role.TEE && tee != null && tee.isKnown() ? tee.nominal() : member.length();
     }
 
     private void heat(Member member, PowerCase fault) {

@@ -187,6 +187,13 @@ class HeatingStudyTest {
     }
 
     @Test
+    void theTeeHasTheResistanceOfItsDeclaredLength() {
+        Site site = site("earth: shared,", "earth: shared, tee-length: 0.4 m,");
+        assertThat(value(heated(site, 1, new FaultShot(1, 0)), "conductor.tee.resistance"))
+                .isCloseTo(1.7241e-8 * 0.4 / 25e-6, Percentage.withPercentage(0.3));
+    }
+
+    @Test
     void anAbsentInitialTemperatureIsToldAsAnAssumption() {
         Site silent = site(" initial-temperature: 30 degC,", "");
         assertThat(heated(silent, 5000, new FaultShot(1, 0)).assumptions())
