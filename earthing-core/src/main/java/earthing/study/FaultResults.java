@@ -19,6 +19,7 @@ final class FaultResults {
 
     static final Source CIRCUIT =
             Source.tool("earth-fault circuit with the electrode in the loop, docs/theory/fault.md");
+    private static final double ROUNDING = 1e-9;
     private static final String MODEL = "earth-fault circuit with the electrode in the loop";
 
     private final FaultClearing clearing;
@@ -214,10 +215,12 @@ final class FaultResults {
                                 .with("Z_TC", intoPole(solved) > 0 ? voltage / intoPole(solved) : 0, "ohm")
                                 .gives(voltage, "V")));
         for (EarthPaths.Member member : power.paths().withRole(EarthPaths.Role.SCREEN)) {
+            double current = power.memberCurrents().getOrDefault(member.name(), 0.0);
+            // A screen that ends on a floating cubicle carries a rounding error.
             results.add(number(
                     "cable.power-frequency.screen-current",
                     power,
-                    power.memberCurrents().getOrDefault(member.name(), 0.0),
+                    current > ROUNDING * power.current() ? current : 0,
                     "A"));
         }
     }
