@@ -14,8 +14,7 @@ class FaultStudyTest {
     private static final String SOLID = "{method: solid, station-earth-resistance: 0.5 ohm}";
     private static final String RESISTOR = "{method: resistor, resistance: 40 ohm}";
     private static final String ISOLATED = "{method: isolated, capacitive-current: 30 A}";
-    private static final String RESONANT =
-            "{method: resonant, capacitive-current: 110 A, residual-current: 12 A}";
+    private static final String RESONANT = "{method: resonant, capacitive-current: 110 A, residual-current: 12 A}";
 
     private static final String TEXT = """
             file-version: 1
@@ -114,12 +113,12 @@ class FaultStudyTest {
         assertThat(outcome.results().gapsOf("fault.maximum.clearing-time"))
                 .isNotEmpty()
                 .allSatisfy(gap -> assertThat(gap.reason()).startsWith("never"));
-        assertThat(outcome.cases().stream()
-                        .filter(c -> c.circumstances().within(OWN_SHARED)))
+        assertThat(outcome.cases().stream().filter(c -> c.circumstances().within(OWN_SHARED)))
                 .allSatisfy(c -> assertThat(c.neverCleared()).isTrue());
         assertThat(PowerStudy.forHeating(outcome.cases()))
                 .isNotEmpty()
-                .allSatisfy(c -> assertThat(c.circumstances().keys().get("fault")).startsWith("double-earth-fault"));
+                .allSatisfy(
+                        c -> assertThat(c.circumstances().keys().get("fault")).startsWith("double-earth-fault"));
     }
 
     @Test
