@@ -5,8 +5,10 @@ import earthing.compliance.Pairs.Pair;
 import earthing.quantity.Measure;
 import earthing.quantity.Numbers;
 import earthing.quantity.Source;
+import earthing.site.Criteria;
 import earthing.site.Protection;
 import earthing.site.Site;
+import earthing.site.TouchCriterion;
 import earthing.study.Gap;
 import earthing.study.Result;
 import java.util.ArrayList;
@@ -24,6 +26,8 @@ final class PowerChecks {
             "EN 50522:2010",
             "design flow, potential rise against 2 and 4 times the permissible touch voltage",
             Source.Status.FROM_MEMORY);
+    private static final Source STEP = Source.standard(
+            "EN 50522:2010", "touch voltage governs, no limit for step voltage", Source.Status.FROM_MEMORY);
     private static final Source DETECTION = Source.owner("protection.detection-factor");
     private static final Source TRANSFER = Source.owner("neighbours.limit");
     private static final Source CABLE = Source.owner("control-cable.insulation-level");
@@ -145,12 +149,29 @@ final class PowerChecks {
     }
 
     static List<Finding> step(Design design) {
+        boolean limited = !design.own("step.worst.permissible").isEmpty();
+        Optional<Result> worst =
+                design.own("step.worst.voltage").stream().max(Comparator.comparingDouble(Result::value));
+        if (!limited && worst.isPresent() && touchCurveOnly(design)) {
+            // EN 50522 limits touch only; with touch met, step is met as a rule, since it passes one foot to the other.
+            return List.of(new Draft("step.worst", Group.PERSONAL_SAFETY, "step voltage", STEP)
+                    .in(worst.get().circumstances(), worst.get().at())
+                    .value(worst.get().value(), "V")
+                    .notApplicable("the curve sets no limit for step; the worst step voltage is shown, touch governs"));
+        }
         return List.of(governed(
                 design,
                 "step.worst",
                 "step voltage",
                 "worst step voltage around the electrode",
                 "bury the electrode deeper, grade the potential with a ring, or cover the ground"));
+    }
+
+    private static boolean touchCurveOnly(Design design) {
+        Criteria criteria = design.site().criteria();
+        return criteria != null
+                && (criteria.touch() == TouchCriterion.EN_50522_2010
+                        || criteria.touch() == TouchCriterion.EN_50522_2022);
     }
 
     /** The pair of voltage and permissible voltage with the least margin. */
@@ -211,13 +232,10 @@ final class PowerChecks {
             Draft draft = new Draft("transfer.none", Group.PERSONAL_SAFETY, "transferred potential", TRANSFER);
             List<Gap> gaps = design.gapsOf("transfer.");
             Site site = design.site();
-            boolean none = site.neighbours().isEmpty()
-                    && site.lvTransformer() == null
-                    && site.auxiliarySupply() == null
-                    && site.hvCable() == null;
+            boolean none = site.neighbours().isEmpty() && site.lvTransformer() == null && site.hvCable() == null;
             findings.add(
                     gaps.isEmpty() && none
-                            ? draft.notApplicable("no neighbour, low-voltage network or cable is declared")
+                            ? draft.notApplicable("no neighbour, low-voltage network or high-voltage cable is declared")
                             : draft.gap(gaps, "transfer"));
         }
         return findings;

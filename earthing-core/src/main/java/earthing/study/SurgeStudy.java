@@ -78,18 +78,10 @@ final class SurgeStudy {
                 arrangement(arrangement, bond, peak, isOwn);
             }
             if (own.isEmpty()) {
-                gaps.add(new Gap(
-                        "surge.cable-end",
-                        Case.NONE,
-                        "how the cubicle is earthed is declared unknown",
-                        List.of("cubicle.earth")));
+                undecided("how the cubicle is earthed is declared unknown", "cubicle.earth");
             }
             if (site.controlCable() != null && site.controlCable().screen() != null && bond == ScreenBond.UNKNOWN) {
-                gaps.add(new Gap(
-                        "surge.cable-end",
-                        Case.NONE,
-                        "how the screen is bonded is declared unknown",
-                        List.of("control-cable.screen.bond")));
+                undecided("how the screen is bonded is declared unknown", "control-cable.screen.bond");
             }
             tested();
             if (!traces.isEmpty()) {
@@ -106,6 +98,12 @@ final class SurgeStudy {
             gaps.add(missing.gap("surge", Case.NONE));
         }
         return new StudyResults(results, curves, gaps, in.assumptions(), List.copyOf(notes));
+    }
+
+    private void undecided(String reason, String key) {
+        for (String id : List.of("surge.cable-end", "surge.gap", "surge.screen")) {
+            gaps.add(new Gap(id, Case.NONE, reason, List.of(key)));
+        }
     }
 
     /** The screen's bond; a cable without a screen carries none. */

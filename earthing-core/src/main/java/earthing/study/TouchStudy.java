@@ -2,7 +2,6 @@ package earthing.study;
 
 import earthing.electrode.wire.EarthElectrodes;
 import earthing.electrode.wire.EnergisedElectrodes;
-import earthing.electrode.wire.SurfaceVoltage;
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Numbers;
@@ -30,8 +29,11 @@ import earthing.site.Tank;
 import earthing.site.YesNo;
 import earthing.study.EarthPaths.Role;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -54,6 +56,7 @@ final class TouchStudy {
     private final List<Result> results = new ArrayList<>();
     private final Set<Gap> gaps = new LinkedHashSet<>();
     private final List<Curve> curves = new ArrayList<>();
+    private final Map<FieldKey, UnitField> solvedFields = new HashMap<>();
 
     private TouchStudy(Site site) {
         this.site = site;
@@ -97,17 +100,22 @@ final class TouchStudy {
                             "electrodes.rod");
                 }
             }
-            EnergisedElectrodes field = fields.carrying(fault.electrodeCurrents());
+            UnitField field = unitField(fields, fault.electrodeCurrents());
             Basis basis = basis(criteria, fault);
             double reach = site.cubicle() == null
                     ? 1
                     : in.orElse(site.cubicle().reach(), "cubicle.reach", 1, Dimension.LENGTH, REACH);
             parts(fault, field, basis, reach);
             betweenEarths(fault, basis);
-            SurfaceVoltage step = field.worstStep(1);
-            results.add(result(
-                    "step.worst.voltage", fault, step.voltage(), "worst pace of 1 m around the electrodes", FIELD));
-            permissible("step.worst", fault, basis, Contact.FOOT_TO_FOOT);
+            if (own(fault)) {
+                results.add(result(
+                        "step.worst.voltage",
+                        fault,
+                        field.worstStep(),
+                        "worst pace of 1 m around the electrodes",
+                        FIELD));
+                permissible("step.worst", fault, basis, Contact.FOOT_TO_FOOT);
+            }
             boolean figure = fault.at().equals("nominal")
                     && curves.isEmpty()
                     && own(fault)
@@ -130,6 +138,51 @@ final class TouchStudy {
                         .keys()
                         .getOrDefault("arrangement", arrangement)
                         .equals(arrangement);
+    }
+
+    private UnitField unitField(EarthElectrodes fields, Map<String, Double> currents) {
+        double largest = currents.values().stream().mapToDouble(Math::abs).max().orElse(0);
+        if (largest == 0) {
+            return new UnitField(fields.carrying(currents), 1, new HashMap<>());
+        }
+        Map<String, Double> unit = new LinkedHashMap<>();
+        currents.forEach((name, current) -> unit.put(name, rounded(current / largest)));
+        UnitField known = solvedFields.computeIfAbsent(
+                new FieldKey(fields, unit), key -> new UnitField(fields.carrying(unit), 1, new HashMap<>()));
+        return new UnitField(known.field(), largest, known.found());
+    }
+
+    /** So that equal patterns of current are recognised; 1e-9 is far below any other error. */
+    private static double rounded(double ratio) {
+        return Math.rint(ratio * 1e9) / 1e9;
+    }
+
+    private record FieldKey(EarthElectrodes fields, Map<String, Double> unit) {}
+
+    /**
+     * The field of the electrodes for a largest current of one ampere: potentials are proportional to the currents, so
+     * that one search serves every fault with the same pattern of currents.
+     */
+    private record UnitField(EnergisedElectrodes field, double scale, Map<String, Double> found) {
+
+        double worstTouch(double x, double reach, double potential) {
+            double unit = rounded(potential / scale);
+            return scale
+                    * found.computeIfAbsent(
+                            "touch " + x + " " + reach + " " + unit,
+                            key -> field.worstTouch(x, 0, reach, unit).voltage());
+        }
+
+        double worstStep() {
+            return scale
+                    * found.computeIfAbsent("step", key -> field.worstStep(1).voltage());
+        }
+
+        List<Double> profile(double x, double length, int points) {
+            return field.profile(x, 0, x + length, 0, points).stream()
+                    .map(v -> scale * v)
+                    .toList();
+        }
     }
 
     /** What the permissible values rest on in one case. */
@@ -174,7 +227,7 @@ final class TouchStudy {
         return new Basis(set, shocks, standing);
     }
 
-    private void parts(PowerCase fault, EnergisedElectrodes field, Basis basis, double reach) throws MissingInput {
+    private void parts(PowerCase fault, UnitField field, Basis basis, double reach) throws MissingInput {
         double lead = leadX();
         part("cubicle", EarthPaths.CUBICLE, lead, fault, field, basis, reach);
         MainEarth main = site.mainEarth();
@@ -223,8 +276,7 @@ final class TouchStudy {
         return high && main.guardVoltage() != null && main.guardVoltage().isKnown();
     }
 
-    private void part(
-            String part, String node, double x, PowerCase fault, EnergisedElectrodes field, Basis basis, double reach) {
+    private void part(String part, String node, double x, PowerCase fault, UnitField field, Basis basis, double reach) {
         Double potential = fault.rise().get(node);
         if (potential == null) {
             gaps.add(new Gap(
@@ -234,19 +286,19 @@ final class TouchStudy {
                     List.of("cubicle.capacitance-to-earth")));
             return;
         }
-        SurfaceVoltage touch = field.worstTouch(x, 0, reach, potential);
+        double voltage = field.worstTouch(x, reach, potential);
         String id = "touch." + part;
-        double ground = potential - touch.voltage();
+        double ground = potential - voltage;
         results.add(result(
                         id + ".voltage",
                         fault,
-                        touch.voltage(),
+                        voltage,
                         "prospective, feet at the worst place within " + Numbers.full(reach) + " m",
                         FIELD)
                 .withWorked(Worked.of("U_vT", "U_E - U_S")
                         .with("U_E", potential, "V")
                         .with("U_S", ground, "V")
-                        .gives(touch.voltage(), "V")));
+                        .gives(voltage, "V")));
         permissible(id, fault, basis, Contact.HAND_TO_FEET);
     }
 
@@ -294,10 +346,10 @@ final class TouchStudy {
         return Result.of(id, fault.circumstances(), fault.at(), value, "V", model, source);
     }
 
-    private void profile(PowerCase fault, EnergisedElectrodes field, Basis basis) throws MissingInput {
+    private void profile(PowerCase fault, UnitField field, Basis basis) throws MissingInput {
         double lead = leadX();
         double rise = fault.rise().getOrDefault(EarthPaths.CUBICLE, fault.rise().getOrDefault(EarthPaths.TANK, 0.0));
-        List<Double> surface = field.profile(lead, 0, lead + PROFILE_LENGTH, 0, PROFILE_POINTS);
+        List<Double> surface = field.profile(lead, PROFILE_LENGTH, PROFILE_POINTS);
         double[] x = new double[PROFILE_POINTS];
         double[] ground = new double[PROFILE_POINTS];
         double[] touch = new double[PROFILE_POINTS];
