@@ -6,6 +6,7 @@ import earthing.quantity.Measure;
 import earthing.quantity.Numbers;
 import earthing.quantity.Source;
 import earthing.site.Criteria;
+import earthing.site.NeutralMethod;
 import earthing.site.Protection;
 import earthing.site.Site;
 import earthing.site.TouchCriterion;
@@ -88,6 +89,12 @@ final class PowerChecks {
                 .filter(g -> g.id().startsWith("fault.") && g.id().endsWith(".clearing-time"))
                 .filter(g -> g.reason().startsWith("never"))
                 .toList();
+        NeutralMethod method = design.site().system().neutral().method();
+        boolean carried = method == NeutralMethod.ISOLATED || method == NeutralMethod.RESONANT;
+        if (carried && never.stream().noneMatch(g -> g.id().contains("double-earth-fault"))) {
+            return List.of(draft.notApplicable("a single earth fault is carried on by intention in this network; touch is"
+                    + " held against the sustained limit, and the double earth fault is cleared"));
+        }
         if (!never.isEmpty()) {
             return List.of(draft.in(never.get(0).circumstances(), "")
                     .advice("lower the pickup, add a sensitive earth-fault stage, or lower the electrode's resistance")
