@@ -92,8 +92,9 @@ final class PowerChecks {
         NeutralMethod method = design.site().system().neutral().method();
         boolean carried = method == NeutralMethod.ISOLATED || method == NeutralMethod.RESONANT;
         if (carried && never.stream().noneMatch(g -> g.id().contains("double-earth-fault"))) {
-            return List.of(draft.notApplicable("a single earth fault is carried on by intention in this network; touch is"
-                    + " held against the sustained limit, and the double earth fault is cleared"));
+            return List.of(
+                    draft.notApplicable("a single earth fault is carried on by intention in this network; touch is"
+                            + " held against the sustained limit, and the double earth fault is cleared"));
         }
         if (!never.isEmpty()) {
             return List.of(draft.in(never.get(0).circumstances(), "")
