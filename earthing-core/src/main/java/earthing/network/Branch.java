@@ -163,4 +163,38 @@ public sealed interface Branch {
      * @param curve voltage as a function of current
      */
     record Nonlinear(String name, String from, String to, NonlinearResistance curve) implements Branch {}
+
+    /**
+     * One end of one conductor of a lossless line. The voltages of the two ends meet only through the waves between
+     * them, so an end is a branch of its own; {@link Circuit.Builder#line} adds all ends of a line together.
+     *
+     * @param name unique name
+     * @param from terminal of the conductor
+     * @param to node of its return, as a rule the reference
+     * @param line surge impedances and time of travel
+     * @param conductor which conductor of the line, from 0
+     * @param lineName name of the line
+     * @param far whether it is the far end
+     */
+    record LineEnd(String name, String from, String to, LosslessLine line, int conductor, String lineName, boolean far)
+            implements Branch {
+
+        /**
+         * Refuses a conductor that the line does not have.
+         *
+         * @param name unique name
+         * @param from terminal of the conductor
+         * @param to node of its return, as a rule the reference
+         * @param line surge impedances and time of travel
+         * @param conductor which conductor of the line, from 0
+         * @param lineName name of the line
+         * @param far whether it is the far end
+         */
+        public LineEnd {
+            if (!(conductor >= 0 && conductor < line.conductors())) {
+                throw new IllegalArgumentException("line " + lineName + " has " + line.conductors()
+                        + " conductors, counted from 0; have " + conductor);
+            }
+        }
+    }
 }

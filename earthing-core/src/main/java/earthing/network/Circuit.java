@@ -43,8 +43,29 @@ public final class Circuit {
             names.add(branch.to());
         }
         names.remove(REFERENCE);
+        requireWholeLines();
         nodes = List.copyOf(names);
         islands = new Islands(this);
+    }
+
+    /** A line stands with both ends of each of its conductors, or not at all. */
+    private void requireWholeLines() {
+        Map<String, Set<String>> found = new LinkedHashMap<>();
+        Map<String, LosslessLine> lines = new LinkedHashMap<>();
+        for (Branch.LineEnd end : branches(Branch.LineEnd.class)) {
+            boolean fresh = found.computeIfAbsent(end.lineName(), name -> new LinkedHashSet<>())
+                    .add(end.conductor() + (end.far() ? " far" : " near"));
+            LosslessLine other = lines.putIfAbsent(end.lineName(), end.line());
+            if (!fresh || (other != null && other != end.line())) {
+                throw new IllegalArgumentException("line " + end.lineName() + " is given twice");
+            }
+        }
+        found.forEach((name, ends) -> {
+            LosslessLine line = lines.get(name);
+            if (line != null && ends.size() != 2 * line.conductors()) {
+                throw new IllegalArgumentException("line " + name + " lacks an end");
+            }
+        });
     }
 
     /**
@@ -163,15 +184,22 @@ public final class Circuit {
         }
 
         /**
-         * Takes a branch out, with its couplings: a broken earth path, a removed bond.
+         * Takes a branch out, with its couplings: a broken earth path, a removed bond. The end of a line takes the
+         * whole line with it.
          *
          * @param name name of a branch
          * @return this builder
          * @throws IllegalArgumentException if there is none of that name
          */
         public Builder remove(String name) {
-            if (branches.remove(name) == null) {
+            Branch removed = branches.remove(name);
+            if (removed == null) {
                 throw new IllegalArgumentException("no branch " + name + " to remove");
+            }
+            if (removed instanceof Branch.LineEnd end) {
+                branches.values()
+                        .removeIf(b -> b instanceof Branch.LineEnd other
+                                && other.lineName().equals(end.lineName()));
             }
             mutuals.values().removeIf(m -> m.first().equals(name) || m.second().equals(name));
             return this;
@@ -354,6 +382,44 @@ public final class Circuit {
          */
         public Builder nonlinear(String name, String from, String to, NonlinearResistance curve) {
             return add(new Branch.Nonlinear(name, from, to, curve));
+        }
+
+        /**
+         * Adds a lossless line of one conductor over earth. Its ends are the branches {@code name + " near"} and
+         * {@code name + " far"}, whose currents are positive into the line.
+         *
+         * @param name name of the line
+         * @param near node at the near end
+         * @param far node at the far end
+         * @param line surge impedance and time of travel
+         * @return this builder
+         */
+        public Builder line(String name, String near, String far, LosslessLine line) {
+            add(new Branch.LineEnd(name + " near", near, REFERENCE, line, 0, name, false));
+            return add(new Branch.LineEnd(name + " far", far, REFERENCE, line, 0, name, true));
+        }
+
+        /**
+         * Adds a lossless line of several conductors over earth. Its ends are the branches {@code name + " near 1"},
+         * {@code name + " far 1"} and so on.
+         *
+         * @param name name of the line
+         * @param near nodes at the near end, one a conductor
+         * @param far nodes at the far end, one a conductor
+         * @param line surge impedances and time of travel
+         * @return this builder
+         */
+        public Builder line(String name, List<String> near, List<String> far, LosslessLine line) {
+            if (near.size() != line.conductors() || far.size() != line.conductors()) {
+                throw new IllegalArgumentException("line " + name + " has " + line.conductors() + " conductors; have "
+                        + near.size() + " and " + far.size() + " nodes");
+            }
+            for (int k = 0; k < near.size(); k++) {
+                String number = " " + (k + 1);
+                add(new Branch.LineEnd(name + " near" + number, near.get(k), REFERENCE, line, k, name, false));
+                add(new Branch.LineEnd(name + " far" + number, far.get(k), REFERENCE, line, k, name, true));
+            }
+            return this;
         }
 
         /**

@@ -98,10 +98,10 @@ public final class FrequencySolution {
     /**
      * Solves a circuit at one frequency.
      *
-     * @param circuit a circuit without nonlinear branches
+     * @param circuit a circuit without nonlinear branches and travelling-wave lines
      * @param frequency frequency [Hz], above 0
      * @return the solution
-     * @throws IllegalArgumentException if the frequency is not above 0, the circuit holds a nonlinear branch, or the
+     * @throws IllegalArgumentException if the frequency is not above 0, the circuit holds a nonlinear branch or a travelling-wave line, or the
      *     network is singular
      */
     public static FrequencySolution solve(Circuit circuit, double frequency) {
@@ -111,6 +111,10 @@ public final class FrequencySolution {
         for (Branch.Nonlinear branch : circuit.branches(Branch.Nonlinear.class)) {
             throw new IllegalArgumentException("a phasor solution can't hold the nonlinear branch " + branch.name()
                     + "; remove it or put its resistance at the working point");
+        }
+        for (Branch.LineEnd end : circuit.branches(Branch.LineEnd.class)) {
+            throw new IllegalArgumentException("a phasor solution can't hold the travelling-wave line " + end.lineName()
+                    + "; put its surge impedance or its inductance and capacitance in its place");
         }
         return new FrequencySolution(circuit, frequency);
     }

@@ -80,7 +80,7 @@ public record KirchhoffCheck(
         return new KirchhoffCheck(largest > 0 ? nodeWorst / largest : 0, nodeName, branchWorst, branchName, energy);
     }
 
-    private static Waveform of(Map<String, Waveform> map, String name) {
+    static Waveform of(Map<String, Waveform> map, String name) {
         Waveform found = map.get(name);
         if (found == null) {
             throw new IllegalStateException("no waveform of " + name);
@@ -90,6 +90,9 @@ public record KirchhoffCheck(
 
     private static double departure(
             Branch branch, Circuit circuit, Map<String, Waveform> currents, Map<String, Waveform> voltages) {
+        if (branch instanceof Branch.LineEnd end) {
+            return LineBalance.departure(circuit, end, currents, voltages);
+        }
         Waveform i = of(currents, branch.name());
         Waveform v = of(voltages, branch.name());
         int size = i.size();
@@ -167,10 +170,11 @@ public record KirchhoffCheck(
                 taken += 0.5 * inductor.inductance() * i.value(last) * i.value(last);
             } else if (branch instanceof Branch.Capacitor capacitor) {
                 taken += 0.5 * capacitor.capacitance() * v.value(last) * v.value(last);
-            } else {
+            } else if (!(branch instanceof Branch.LineEnd)) {
                 taken += work(v, i);
             }
         }
+        taken += LineBalance.onTheWay(circuit, currents, voltages);
         for (Circuit.Mutual mutual : circuit.mutuals()) {
             if (circuit.branch(mutual.first()) instanceof Branch.Inductor) {
                 Waveform a = of(currents, mutual.first());

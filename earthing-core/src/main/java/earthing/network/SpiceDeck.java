@@ -102,10 +102,29 @@ public final class SpiceDeck {
             line(source(index, ends, "I", source.wave(), grid));
         } else if (branch instanceof Branch.VoltageSource source) {
             line(source(index, ends, "V", source.wave(), grid));
+        } else if (branch instanceof Branch.LineEnd end) {
+            line(end, index);
         } else if (branch instanceof Branch.Nonlinear nonlinear) {
             line("B" + index + ends + "I = " + curve(nonlinear, from, to));
         } else {
             line("V" + index + ends + "0");
+        }
+    }
+
+    private void line(Branch.LineEnd end, int index) {
+        if (end.line().conductors() != 1) {
+            throw new IllegalArgumentException(
+                    "line " + end.lineName() + " has several conductors and can't be written");
+        }
+        if (end.far()) {
+            return;
+        }
+        for (Branch.LineEnd other : circuit.branches(Branch.LineEnd.class)) {
+            if (other.far() && other.lineName().equals(end.lineName())) {
+                line("T" + index + " " + node(end.from()) + " " + node(end.to()) + " " + node(other.from()) + " "
+                        + node(other.to()) + " Z0=" + end.line().surgeImpedance(0, 0) + " TD="
+                        + end.line().delay());
+            }
         }
     }
 

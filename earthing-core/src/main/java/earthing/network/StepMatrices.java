@@ -22,7 +22,8 @@ final class StepMatrices {
 
     final double[][] portImpedance;
 
-    StepMatrices(Topology topology, CoupledBlocks inductances, CoupledBlocks resistances, double alpha) {
+    StepMatrices(
+            Topology topology, CoupledBlocks inductances, CoupledBlocks resistances, LineHistory lines, double alpha) {
         this.alpha = alpha;
         this.blocks = inductances.blocks();
         int size = topology.unknowns();
@@ -58,6 +59,7 @@ final class StepMatrices {
             chord[k] = curve.workingCurrent() / curve.voltage(curve.workingCurrent());
             Topology.stamp(y, topology.nonlinearEnds, k, k, chord[k]);
         }
+        lines.stamp(y);
         topology.border(y);
         SymmetricMatrix.Inverse inverse = SymmetricMatrix.invert(y, "the network");
         nodal = inverse.matrix();

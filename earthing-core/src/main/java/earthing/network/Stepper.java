@@ -31,6 +31,7 @@ final class Stepper {
     private final double[] inductorResistance;
     private final boolean resistive;
     private final Ports ports;
+    private final LineHistory lines;
 
     /** State at the start of the step: currents and their rates of inductances, voltages and their rates of capacitances. */
     private final double[] i0;
@@ -60,6 +61,10 @@ final class Stepper {
     private final double[] portStart;
 
     private StepMatrices now;
+    private double stepStart;
+    private double stepMiddle;
+    private double stepEnd;
+    private boolean stepAfterJump;
     private double worstCondition;
     private double worstResidual;
 
@@ -82,6 +87,7 @@ final class Stepper {
         resistive = any;
         ports = new Ports(
                 topology.nonlinears.stream().map(Branch.Nonlinear::curve).toArray(NonlinearResistance[]::new));
+        lines = new LineHistory(topology.lineEnds, topology.lineTerminals);
         int m = topology.inductors.size();
         int c = topology.capacitors.size();
         int p = topology.nonlinears.size();
@@ -112,7 +118,7 @@ final class Stepper {
         surplus = new double[p];
         portNow = new double[p];
         portStart = new double[p];
-        now = new StepMatrices(topology, inductances, resistances, STAGE * firstStep);
+        now = new StepMatrices(topology, inductances, resistances, lines, STAGE * firstStep);
         matrices.put(firstStep, now);
         noteQuality();
     }
@@ -135,7 +141,7 @@ final class Stepper {
         if (now.alpha != alpha) {
             StepMatrices kept = matrices.get(step);
             if (kept == null) {
-                kept = new StepMatrices(topology, inductances, resistances, alpha);
+                kept = new StepMatrices(topology, inductances, resistances, lines, alpha);
                 matrices.put(step, kept);
             }
             now = kept;
@@ -146,13 +152,17 @@ final class Stepper {
     /** One trial step; the state is left as it was until {@link #accept()}. */
     void step(double start, double step, boolean afterJump) {
         choose(step);
+        stepStart = start;
+        stepMiddle = start + (afterJump ? STAGE : GAMMA) * step;
+        stepEnd = start + step;
+        stepAfterJump = afterJump;
         int m = i0.length;
         int c = v0.length;
         System.arraycopy(portStart, 0, portNow, 0, portNow.length);
         if (afterJump) {
             System.arraycopy(i0, 0, iStar, 0, m);
             System.arraycopy(v0, 0, vStar, 0, c);
-            stage(start + STAGE * step, iMiddle, diMiddle, vMiddle, dvMiddle);
+            stage(stepMiddle, iMiddle, diMiddle, vMiddle, dvMiddle);
             double rest = (1 - STAGE) * step;
             for (int k = 0; k < m; k++) {
                 iStar[k] = i0[k] + rest * diMiddle[k];
@@ -168,7 +178,7 @@ final class Stepper {
             for (int k = 0; k < c; k++) {
                 vStar[k] = v0[k] + alpha * dv0[k];
             }
-            stage(start + GAMMA * step, iMiddle, diMiddle, vMiddle, dvMiddle);
+            stage(stepMiddle, iMiddle, diMiddle, vMiddle, dvMiddle);
             for (int k = 0; k < m; k++) {
                 iStar[k] = KEEP_MIDDLE * iMiddle[k] - KEEP_START * i0[k];
             }
@@ -176,7 +186,9 @@ final class Stepper {
                 vStar[k] = KEEP_MIDDLE * vMiddle[k] - KEEP_START * v0[k];
             }
         }
-        stage(start + step, iNew, diNew, vNew, dvNew);
+        lines.depart(unknown, false);
+        stage(stepEnd, iNew, diNew, vNew, dvNew);
+        lines.depart(unknown, true);
     }
 
     /** Takes the trial step over. */
@@ -186,6 +198,7 @@ final class Stepper {
         System.arraycopy(vNew, 0, v0, 0, v0.length);
         System.arraycopy(dvNew, 0, dv0, 0, dv0.length);
         System.arraycopy(portNow, 0, portStart, 0, portNow.length);
+        lines.accept(stepStart, stepMiddle, stepEnd, stepAfterJump);
     }
 
     /** Back to rest. */
@@ -193,6 +206,11 @@ final class Stepper {
         for (double[] state : new double[][] {i0, di0, v0, dv0, portStart}) {
             Arrays.fill(state, 0);
         }
+        lines.rest();
+    }
+
+    LineHistory lines() {
+        return lines;
     }
 
     /** Solves y = y* + α dy/dt at one time for all states together. */
@@ -209,6 +227,12 @@ final class Stepper {
         }
         for (int k = 0; k < vStar.length; k++) {
             draw(right, t.capacitorEnds, k, -now.capacitorConductance[k] * vStar[k]);
+        }
+        if (lines.count() > 0) {
+            lines.arrive(time, 1e-6 * (stepEnd - stepStart));
+            for (int k = 0; k < lines.count(); k++) {
+                draw(right, t.lineTerminals, k, -lines.arriving(k));
+            }
         }
         // i = i* − G R i* + G v; the first two terms go to the right-hand side.
         for (int b = 0; b < blockIn.length; b++) {
@@ -285,10 +309,11 @@ final class Stepper {
                 + topology.rigid.size()
                 + topology.inductors.size()
                 + topology.capacitors.size()
-                + topology.nonlinears.size();
+                + topology.nonlinears.size()
+                + topology.lineEnds.size();
     }
 
-    /** Writes potentials, then currents of rigid, inductive, capacitive and nonlinear branches, of the trial step. */
+    /** Writes potentials, then currents of rigid, inductive, capacitive and nonlinear branches and line ends, of the trial step. */
     void record(double[] target, int offset) {
         int at = offset;
         int head = topology.nodes + topology.rigid.size();
@@ -300,11 +325,18 @@ final class Stepper {
             target[at++] = topology.capacitors.get(k).capacitance() * dvNew[k];
         }
         System.arraycopy(portNow, 0, target, at, portNow.length);
+        at += portNow.length;
+        for (int k = 0; k < lines.count(); k++) {
+            target[at++] = lines.current(k);
+        }
     }
 
     /** Number of quantities that step control watches. */
     int watched() {
-        return topology.inductors.size() * 2 + topology.resistors.size() + topology.nonlinears.size();
+        return topology.inductors.size() * 2
+                + topology.resistors.size()
+                + topology.nonlinears.size()
+                + topology.lineEnds.size();
     }
 
     /** Position of the first voltage of an inductance among the quantities watched. */
@@ -331,6 +363,9 @@ final class Stepper {
         }
         for (int k = 0; k < topology.nonlinears.size(); k++) {
             target[at++] = across(unknown, topology.nonlinearEnds, k);
+        }
+        for (int k = 0; k < topology.lineEnds.size(); k++) {
+            target[at++] = across(unknown, topology.lineTerminals, k);
         }
     }
 }

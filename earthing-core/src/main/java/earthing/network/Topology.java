@@ -12,6 +12,7 @@ final class Topology {
     final List<Branch.Capacitor> capacitors;
     final List<Branch.CurrentSource> currentSources;
     final List<Branch.Nonlinear> nonlinears;
+    final List<Branch.LineEnd> lineEnds;
     /** Voltage sources and ties in the order of the circuit. */
     final List<Branch> rigid;
 
@@ -20,6 +21,7 @@ final class Topology {
     final int[][] capacitorEnds;
     final int[][] currentSourceEnds;
     final int[][] nonlinearEnds;
+    final int[][] lineTerminals;
     final int[][] rigidEnds;
     final int[] pinned;
 
@@ -31,6 +33,7 @@ final class Topology {
         capacitors = circuit.branches(Branch.Capacitor.class);
         currentSources = circuit.branches(Branch.CurrentSource.class);
         nonlinears = circuit.branches(Branch.Nonlinear.class);
+        lineEnds = circuit.branches(Branch.LineEnd.class);
         rigid = circuit.branches().stream()
                 .filter(b -> b instanceof Branch.VoltageSource || b instanceof Branch.Tie)
                 .toList();
@@ -39,6 +42,7 @@ final class Topology {
         capacitorEnds = ends(capacitors, index);
         currentSourceEnds = ends(currentSources, index);
         nonlinearEnds = ends(nonlinears, index);
+        lineTerminals = ends(lineEnds, index);
         rigidEnds = ends(rigid, index);
         pinned = circuit.islands().anchors().stream()
                 .mapToInt(n -> index.getOrDefault(n, -1))

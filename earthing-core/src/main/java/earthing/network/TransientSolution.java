@@ -43,8 +43,8 @@ public final class TransientSolution {
         this.residual = stepper.residual();
         this.nodeIndex = circuit.nodeIndex();
         int column = topology.nodes;
-        for (List<? extends Branch> kind :
-                List.of(topology.rigid, topology.inductors, topology.capacitors, topology.nonlinears)) {
+        for (List<? extends Branch> kind : List.of(
+                topology.rigid, topology.inductors, topology.capacitors, topology.nonlinears, topology.lineEnds)) {
             for (Branch branch : kind) {
                 branchColumn.put(branch.name(), column++);
             }
@@ -62,7 +62,7 @@ public final class TransientSolution {
      * @param circuit the circuit
      * @param grid end and steps
      * @return the solution
-     * @throws IllegalArgumentException if the network is singular
+     * @throws IllegalArgumentException if the network is singular, or equal steps exceed the time of travel of a line
      * @throws IllegalStateException if the nonlinear branches do not settle
      */
     public static TransientSolution solve(Circuit circuit, TimeGrid grid) {
@@ -101,12 +101,32 @@ public final class TransientSolution {
         return !jumps.subSet(start - slack, start + step - slack).isEmpty();
     }
 
+    /** Shortens a step so that it ends at a jump instead of passing over it. */
+    private static double upToJump(NavigableSet<Double> jumps, double time, double step) {
+        Double next = jumps.higher(time + 1e-6 * step);
+        return next != null && next < time + (1 - 1e-6) * step ? next - time : step;
+    }
+
+    /** A sum of steps may miss the jump it leads to by rounding. */
+    private static double snap(NavigableSet<Double> jumps, double time, double step) {
+        Double near = jumps.ceiling(time - 1e-6 * step);
+        return near != null && near <= time + 1e-6 * step ? near : time;
+    }
+
     private static void equalSteps(Stepper stepper, TimeGrid grid, Recorder recorder, NavigableSet<Double> jumps) {
+        if (!(grid.step() <= stepper.lines().longestStep() * (1 + 1e-9))) {
+            throw new IllegalArgumentException("step must not exceed the shortest time of travel of a line, "
+                    + stepper.lines().longestStep() + " s; have " + grid.step());
+        }
         long steps = (long) Math.ceil(grid.end() / grid.step() - 1e-9);
         for (long n = 0; n < steps; n++) {
             double start = n * grid.step();
-            stepper.step(start, grid.step(), jumpWithin(jumps, start, grid.step()));
+            boolean afterJump = jumpWithin(jumps, start, grid.step());
+            stepper.step(start, grid.step(), afterJump);
             stepper.accept();
+            if (afterJump) {
+                stepper.lines().announce(jumps);
+            }
             recorder.add((n + 1) * grid.step(), stepper);
         }
     }
@@ -116,7 +136,10 @@ public final class TransientSolution {
         int level = 0;
         double time = 0;
         while (time < grid.end() * (1 - 1e-9)) {
-            double step = Math.scalb(grid.step(), level);
+            double step = upToJump(
+                    jumps,
+                    time,
+                    Math.min(Math.scalb(grid.step(), level), stepper.lines().longestStep()));
             boolean afterJump = jumpWithin(jumps, time, step);
             if (afterJump && level > 0) {
                 level = 0;
@@ -137,11 +160,15 @@ public final class TransientSolution {
                 control.restart();
             }
             stepper.accept();
-            time += step;
+            if (afterJump) {
+                stepper.lines().announce(jumps);
+            }
+            time = snap(jumps, time + step, step);
             control.accept(time);
             recorder.add(time, stepper);
             if (control.excessIfDoubled() < GROW
                     && level < COARSEST
+                    && step < stepper.lines().longestStep()
                     && Math.scalb(grid.step(), level + 1) <= coarsest(grid)) {
                 level++;
             }
