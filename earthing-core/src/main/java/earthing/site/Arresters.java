@@ -70,7 +70,10 @@ public record Arresters(
                 doc = "Where the arresters are earthed; tank is the earth terminal of the tank.")
         ArresterEarth earthedAt) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     */
     public Arresters {
         residualCurve = List.copyOf(residualCurve);
     }

@@ -53,7 +53,10 @@ public record ControlCable(
         @Nullable
         Measure insulationLevel) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     */
     public ControlCable {
         cores = List.copyOf(cores);
     }

@@ -62,7 +62,10 @@ public record Criteria(
 
         @Key(doc = "Accepted departures.") List<Departure> departures) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     */
     public Criteria {
         departures = List.copyOf(departures);
     }

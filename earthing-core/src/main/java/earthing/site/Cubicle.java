@@ -63,7 +63,10 @@ public record Cubicle(
                         "Other metallic ways from the cubicle to earth, such as a water pipe or a fence; each is an unintended path.")
         List<String> otherPaths) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     */
     public Cubicle {
         otherPaths = List.copyOf(otherPaths);
     }

@@ -46,7 +46,10 @@ public record Electrode(
         @Key(example = "copper-clad-steel", doc = "What it is made of.") @Nullable
         ConductorMaterial material) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     */
     public Electrode {
         bars = List.copyOf(bars);
     }

@@ -45,7 +45,10 @@ public record MainEarth(
         @Nullable
         String secondLeadElectrode) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     */
     public MainEarth {
         segments = List.copyOf(segments);
     }

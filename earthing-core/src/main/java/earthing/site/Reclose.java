@@ -20,7 +20,10 @@ public record Reclose(
         @Key(unit = Dimension.TIME, example = "80 ms", doc = "Clearing time of the fast shots.") @Nullable
         Measure fastTime) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     */
     public Reclose {
         deadTimes = List.copyOf(deadTimes);
     }

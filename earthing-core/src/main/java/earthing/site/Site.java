@@ -74,7 +74,10 @@ public record Site(
         @Key(doc = "Results that the author expects, so that a repository can hold a design to its numbers.")
         List<Expectation> expect) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     */
     public Site {
         otherEquipment = List.copyOf(otherEquipment);
         electrodes = List.copyOf(electrodes);

@@ -28,7 +28,10 @@ public record Soil(
         @Key(example = "2026-03-02", text = Key.Text.DATE, doc = "ISO date of the survey.") @Nullable
         String surveyDate) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     */
     public Soil {
         layers = List.copyOf(layers);
     }

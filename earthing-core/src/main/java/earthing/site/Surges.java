@@ -24,7 +24,10 @@ public record Surges(
         @Nullable
         Measure groundFlashDensity) {
 
-    /** Copies the lists. */
+    /**
+     * Copies the lists.
+     *
+     */
     public Surges {
         waves = List.copyOf(waves);
     }

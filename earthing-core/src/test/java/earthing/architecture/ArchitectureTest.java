@@ -53,7 +53,7 @@ final class ArchitectureTest {
             Map.entry("report", 7));
 
     /** Raised as the library grows, so that no rule here can pass because nothing was looked at. */
-    private static final int FEWEST_CLASSES = 100;
+    private static final int FEWEST_CLASSES = 300;
 
     private static final Pattern JUNK_DRAWER =
             Pattern.compile(".*\\.(utils?|impl|managers?|helpers?|common|misc)(\\..*)?");

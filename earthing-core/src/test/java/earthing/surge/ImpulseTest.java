@@ -139,7 +139,8 @@ class ImpulseTest {
                 DoubleExponential.impulse1250(1e4),
                 ConcaveFront.medianFirst())) {
             double t = part * impulse.frontScale();
-            double d = 1e-6 * t;
+            // Small against the kink of the slope where a concave front meets its tail.
+            double d = 1e-7 * t;
             double slope = (impulse.at(t + d) - impulse.at(t - d)) / (2 * d);
             assertThat(impulse.rate(t))
                     .isCloseTo(slope, within(1e-5 * impulse.shape().steepest()));

@@ -88,7 +88,12 @@ public final class CaseReader {
      * @param reasons case identifier to reason
      */
     public record NotYet(int atMost, Map<String, String> reasons) {
-        /** Keeps a copy. */
+        /**
+         * Keeps a copy.
+         *
+         * @param atMost how long the list may be; it is only ever lowered
+         * @param reasons case identifier to reason
+         */
         public NotYet {
             reasons = Map.copyOf(reasons);
         }

@@ -28,7 +28,11 @@ public final class Given {
          * @param items its items
          */
         record Items(List<Value> items) implements Value {
-            /** Keeps a copy. */
+            /**
+             * Keeps a copy.
+             *
+             * @param items its items
+             */
             public Items {
                 items = List.copyOf(items);
             }

@@ -37,7 +37,23 @@ public record ReferenceCase(
         String file,
         int line) {
 
-    /** Keeps a copy of the rows. */
+    /**
+     * Keeps a copy of the rows.
+     *
+     * @param id identifier, unique over all files
+     * @param title what is computed, in one line
+     * @param kind authority behind the values
+     * @param source the publication, or the means of computation
+     * @param locus table, equation or page; empty where the source says it all
+     * @param status whether the print was seen
+     * @param catches which mistake the case would show
+     * @param model name of the model
+     * @param because reason of a tolerance other than the last printed digit; empty if there is none
+     * @param note anything else worth knowing; for a negative case, which error the print contains
+     * @param rows the rows
+     * @param file the case file, relative to the folder of cases, with {@code /}
+     * @param line line of the case in its file
+     */
     public ReferenceCase {
         rows = List.copyOf(rows);
         Objects.requireNonNull(id);
@@ -62,7 +78,14 @@ public record ReferenceCase(
      * @param expected the expected values, at least one
      */
     public record Row(int number, int line, Map<String, Given.Value> given, List<Expected> expected) {
-        /** Keeps copies. */
+        /**
+         * Keeps copies.
+         *
+         * @param number place in the case, from 1
+         * @param line line in the file
+         * @param given the given values
+         * @param expected the expected values, at least one
+         */
         public Row {
             given = Map.copyOf(new LinkedHashMap<>(given));
             expected = List.copyOf(expected);

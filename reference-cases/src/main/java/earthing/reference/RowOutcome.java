@@ -21,7 +21,16 @@ public record RowOutcome(
         List<Deviation> deviations,
         Optional<String> failure) {
 
-    /** Keeps a copy. */
+    /**
+     * Keeps a copy.
+     *
+     * @param of its case
+     * @param number place of the row in the case, from 1
+     * @param line line of the row in its file
+     * @param executed whether a model ran it
+     * @param deviations the compared values; empty if the model did not run or failed
+     * @param failure why the row fails, empty if it passes or was not run
+     */
     public RowOutcome {
         deviations = List.copyOf(deviations);
     }

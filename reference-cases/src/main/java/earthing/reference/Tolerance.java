@@ -15,7 +15,11 @@ public sealed interface Tolerance {
      * @param percent share [%], above 0
      */
     record Percent(double percent) implements Tolerance {
-        /** Refuses a tolerance that nothing or anything can meet. */
+        /**
+         * Refuses a tolerance that nothing or anything can meet.
+         *
+         * @param percent share [%], above 0
+         */
         public Percent {
             if (!(percent > 0 && percent <= 100)) {
                 throw new IllegalArgumentException("a tolerance must be within 0 and 100 %; have " + percent + " %");
@@ -29,7 +33,11 @@ public sealed interface Tolerance {
      * @param width the width as written, above 0
      */
     record Absolute(PrintedNumber width) implements Tolerance {
-        /** Refuses a tolerance that nothing can meet. */
+        /**
+         * Refuses a tolerance that nothing can meet.
+         *
+         * @param width the width as written, above 0
+         */
         public Absolute {
             if (!(width.value() > 0) || !Double.isFinite(width.value())) {
                 throw new IllegalArgumentException("a tolerance must be > 0 and finite; have " + width.text());

@@ -12,7 +12,12 @@ import java.util.List;
  */
 public record DrivenRod(double length, double radius) {
 
-    /** Refuses a rod that is no bar. */
+    /**
+     * Refuses a rod that is no bar.
+     *
+     * @param length length in the ground [m], at least twice the radius
+     * @param radius radius [m], &gt; 0
+     */
     public DrivenRod {
         bar(length, radius);
     }

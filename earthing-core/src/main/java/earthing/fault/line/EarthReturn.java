@@ -17,7 +17,7 @@ public enum EarthReturn {
      */
     CARSON_SERIES(Source.publication(
             "J. R. Carson, Wave propagation in overhead wires with ground return, Bell Syst. Tech. J. 5, 1926",
-            "series for P and Q; general term as in H. W. Dommel, EMTP Theory Book, 1986, sec. 4.1.1.1",
+            "series for P and Q; general term as in the theory book of H. W. Dommel, 1986, sec. 4.1.1.1",
             Status.FROM_MEMORY)),
     /**
      * Perfect image at the complex depth {@code p = √(ρ/(jωµ₀))}; valid at every frequency where displacement current in
