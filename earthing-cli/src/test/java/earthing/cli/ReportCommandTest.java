@@ -45,21 +45,14 @@ final class ReportCommandTest {
         assertThat(root.getString("format", "")).isEqualTo("earthing-report/1");
         assertThat(root.get("input").asObject().getString("file", ""))
                 .isEqualTo(site.getFileName().toString());
-        assertThat(root.get("findings").asArray().size()).isGreaterThan(10);
-    }
-
-    @Test
-    void theExitCodeFollowsTheFindingsOfTheJson() throws IOException {
-        for (Path site : DemoSites.all()) {
-            CommandRun json = CommandRun.of("report", site.toString(), "--format", "json");
-            List<String> statuses = Json.parse(json.out()).asObject().get("findings").asArray().values().stream()
-                    .map(finding -> finding.asObject().getString("status", ""))
-                    .toList();
-            int expected = statuses.contains("not-met")
-                    ? 1
-                    : statuses.contains("not-assessed") || statuses.contains("insufficient-data") ? 3 : 0;
-            assertThat(json.code()).as(site.toString()).isEqualTo(expected);
-        }
+        List<String> statuses = root.get("findings").asArray().values().stream()
+                .map(finding -> finding.asObject().getString("status", ""))
+                .toList();
+        assertThat(statuses).hasSizeGreaterThan(10);
+        int expected = statuses.contains("not-met")
+                ? 1
+                : statuses.contains("not-assessed") || statuses.contains("insufficient-data") ? 3 : 0;
+        assertThat(json.code()).as("the exit code follows the findings").isEqualTo(expected);
     }
 
     @Test
