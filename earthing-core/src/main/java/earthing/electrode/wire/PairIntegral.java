@@ -227,7 +227,9 @@ final class PairIntegral {
         double length = mesh.length[e];
         double r1 = Math.sqrt(square(x - mesh.x1[e]) + square(y - mesh.y1[e]) + square(z - z1) + a2);
         double r2 = Math.sqrt(square(x - mesh.x2[e]) + square(y - mesh.y2[e]) + square(z - z2) + a2);
-        return Math.log1p(2 * length / (r1 + r2 - length)) / length;
+        // Near elements only, so the argument is well above 1; the plain logarithm is several times faster than log1p.
+        double sum = r1 + r2;
+        return Math.log((sum + length) / (sum - length)) / length;
     }
 
     /** Potential at a point per ampere from an element [V/A]; within a bar, that of its surface. */
@@ -246,6 +248,8 @@ final class PairIntegral {
         double dy = y - (mesh.y1[e] + mesh.y2[e]) / 2;
         double middle = (mesh.z1[e] + mesh.z2[e]) / 2;
         double r2 = dx * dx + dy * dy;
+        // Farther than this from its middle no point is within the element.
+        double reach = square(length / 2 + mesh.radius[e]);
         double half = 0.5773502691896258 / 2;
         double hx = (mesh.x2[e] - mesh.x1[e]) * half;
         double hy = (mesh.y2[e] - mesh.y1[e]) * half;
@@ -263,7 +267,9 @@ final class PairIntegral {
             while (near < b.length && r2 + square(b[near] + zeta) < square(VERY_FAR * length)) {
                 double z1 = -sp * (b[near] + se * mesh.z1[e]);
                 double z2 = -sp * (b[near] + se * mesh.z2[e]);
-                sum += c[near] * line(e, z1, z2, x, y, z, outside(e, z1, z2, x, y, z));
+                double apart = r2 + square(b[near] + zeta);
+                double inside = apart < reach ? outside(e, z1, z2, x, y, z) : 0;
+                sum += c[near] * line(e, z1, z2, x, y, z, inside);
                 near++;
             }
             if (near < b.length) {

@@ -46,6 +46,28 @@ class EnergisedElectrodesTest {
     }
 
     @Test
+    void worstStepScalesWithTheCurrentsAndFollowsTheirPattern() {
+        EarthElectrodes electrodes = EarthElectrodes.of(TWO, site());
+        SurfaceVoltage one =
+                electrodes.carrying(Map.of("main", 100.0, "cubicle", 7.0)).worstStep(1);
+        SurfaceVoltage three =
+                electrodes.carrying(Map.of("main", -300.0, "cubicle", -21.0)).worstStep(1);
+        assertThat(three.voltage()).isCloseTo(3 * one.voltage(), within(1e-9 * three.voltage()));
+        SurfaceVoltage other =
+                electrodes.carrying(Map.of("main", 7.0, "cubicle", 100.0)).worstStep(1);
+        // Solved afresh, so that nothing found before can be handed on.
+        SurfaceVoltage fresh = EarthElectrodes.of(TWO, site())
+                .carrying(Map.of("main", 7.0, "cubicle", 100.0))
+                .worstStep(1);
+        assertThat(other.voltage()).isEqualTo(fresh.voltage());
+        assertThat(Math.abs(other.voltage() - one.voltage())).isGreaterThan(0.1 * one.voltage());
+        EnergisedElectrodes field = electrodes.carrying(Map.of("main", 7.0, "cubicle", 100.0));
+        double feet = field.potential(other.x1(), other.y1(), 0) - field.potential(other.x2(), other.y2(), 0);
+        assertThat(Math.abs(feet)).isCloseTo(other.voltage(), within(1e-9 * other.voltage()));
+        assertThat(field.worstStep(0.5).voltage()).isLessThan(other.voltage());
+    }
+
+    @Test
     void potentialOnTheBarsIsThatOfTheElectrode() {
         for (SoilModel soil : List.of(SoilModel.uniform(80), TWO, THREE)) {
             EarthElectrodes electrodes = EarthElectrodes.of(soil, site(), Discretisation.STANDARD.withPerBar(24));
