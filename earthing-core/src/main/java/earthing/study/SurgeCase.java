@@ -6,6 +6,7 @@ import earthing.conductor.ThermalEdition;
 import earthing.conductor.ThermalTable;
 import earthing.network.Branch;
 import earthing.network.Circuit;
+import earthing.network.KirchhoffCheck;
 import earthing.network.TimeGrid;
 import earthing.network.TransientSolution;
 import earthing.network.Waveform;
@@ -61,7 +62,7 @@ final class SurgeCase {
             double separation,
             Map<String, Double> members,
             Optional<ScreenCurrent> screen,
-            double energyResidual,
+            KirchhoffCheck recheck,
             List<String> notes) {}
 
     static Outcome solve(
@@ -93,7 +94,7 @@ final class SurgeCase {
                 open.geometry().separation(),
                 members(open.circuit(), solution),
                 screen(open, solution, peak),
-                solution.residual(),
+                KirchhoffCheck.of(solution),
                 open.notes());
     }
 

@@ -1,8 +1,10 @@
 package earthing.study;
 
+import earthing.network.KirchhoffCheck;
 import earthing.network.Waveform;
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure.Bound;
+import earthing.quantity.Numbers;
 import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import earthing.site.ControlCable;
@@ -36,6 +38,8 @@ final class SurgeStudy {
 
     /** Impulse strength of air along a gap [V/m]. */
     static final double AIR_STRENGTH = 500e3;
+    /** Largest residual of the re-check that goes without a note [1]. */
+    static final double RECHECK_BOUND = 0.01;
     /** Standard current into the tank [A]. */
     static final double CURRENT = 10e3;
 
@@ -174,10 +178,20 @@ final class SurgeStudy {
         outcome.members()
                 .forEach((member, current) -> results.add(
                         number("surge." + EarthPaths.key(member) + ".current.peak", circumstances, at, current, "A")));
-        results.add(number("surge.energy.residual", circumstances, at, outcome.energyResidual(), ""));
+        recheck(outcome.recheck(), circumstances, at);
         outcome.screen().ifPresent(screen -> screen(screen, circumstances, at));
         gap(outcome.gapToCable(), "lead-cable", outcome.separation(), circumstances, at);
         gap(outcome.gapToCubicle(), "lead-cubicle", outcome.separation(), circumstances, at);
+    }
+
+    /** The laws themselves, checked by code that shares nothing with the solver. */
+    private void recheck(KirchhoffCheck check, Case circumstances, String at) {
+        results.add(number("surge.energy.residual", circumstances, at, check.energyResidual(), ""));
+        results.add(number("surge.node.residual", circumstances, at, check.nodeResidual(), ""));
+        if (!check.within(RECHECK_BOUND)) {
+            notes.add("the re-check of the circuit by Kirchhoff's laws and energy leaves more than "
+                    + Numbers.brief(100 * RECHECK_BOUND) + " % for " + circumstances.text());
+        }
     }
 
     private void gap(double voltage, String where, double distance, Case circumstances, String at) {

@@ -55,6 +55,7 @@ final class TouchStudy {
     private final Inputs in = new Inputs();
     private final List<Result> results = new ArrayList<>();
     private final Set<Gap> gaps = new LinkedHashSet<>();
+    private final Set<String> notes = new LinkedHashSet<>();
     private final List<Curve> curves = new ArrayList<>();
     private final Map<FieldKey, UnitField> solvedFields = new HashMap<>();
 
@@ -78,7 +79,7 @@ final class TouchStudy {
         } else {
             cases.forEach(this::examine);
         }
-        return new StudyResults(results, curves, List.copyOf(gaps), in.assumptions(), List.of());
+        return new StudyResults(results, curves, List.copyOf(gaps), in.assumptions(), List.copyOf(notes));
     }
 
     private void examine(PowerCase fault) {
@@ -324,6 +325,8 @@ final class TouchStudy {
         Assessed governing = SafetyCriteria.governing(assessed);
         if (governing.permissible() instanceof PermissibleVoltage voltage) {
             results.add(result(id + ".permissible", fault, voltage.value(), voltage.basis(), voltage.source()));
+        } else if (governing.permissible() instanceof NoPermissibleVoltage none && contact == Contact.FOOT_TO_FOOT) {
+            notes.add(none.curve() + " limits touch, not step; the worst step voltage is shown without a limit");
         } else if (governing.permissible() instanceof NoPermissibleVoltage none) {
             gaps.add(
                     new Gap(id, fault.circumstances(), none.curve() + ": " + none.reason(), List.of("criteria.touch")));
