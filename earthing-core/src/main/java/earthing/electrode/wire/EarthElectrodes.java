@@ -7,7 +7,6 @@ import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
 
@@ -30,7 +29,6 @@ public final class EarthElectrodes {
     private final ResistanceMatrix resistances;
     private final double residual;
     private final double condition;
-    private final Map<EnergisedElectrodes.Pattern, SurfaceVoltage> worstSteps = new ConcurrentHashMap<>();
 
     private EarthElectrodes(PointSource ground, List<Bar> bars, Discretisation rule) {
         if (bars.isEmpty()) {
@@ -251,6 +249,6 @@ public final class EarthElectrodes {
                     mesh.length[e],
                     element[e]));
         }
-        return new EnergisedElectrodes(soil, bars, names, integral, potential, current, element, leakage, worstSteps);
+        return new EnergisedElectrodes(soil, bars, names, integral, potential, current, element, leakage);
     }
 }

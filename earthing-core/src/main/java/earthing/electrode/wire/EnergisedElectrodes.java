@@ -2,9 +2,7 @@ package earthing.electrode.wire;
 
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
 
 /** Electrodes carrying current: their potentials, the potential of the ground, touch and step voltages. */
 public final class EnergisedElectrodes {
@@ -20,12 +18,7 @@ public final class EnergisedElectrodes {
     private final double[] currents;
     private final double[] elementCurrents;
     private final List<ElementLeakage> leakage;
-    private final Map<Pattern, SurfaceVoltage> worstSteps;
 
-    /** How currents divide between the electrodes, the largest being 1: steps of one pattern differ by a factor only. */
-    record Pattern(double pace, List<Double> shares) {}
-
-    /** Takes worst steps that fields of the same electrodes found already, and adds its own to them. */
     EnergisedElectrodes(
             SoilModel soil,
             List<Bar> bars,
@@ -34,8 +27,7 @@ public final class EnergisedElectrodes {
             double[] potentials,
             double[] currents,
             double[] elementCurrents,
-            List<ElementLeakage> leakage,
-            Map<Pattern, SurfaceVoltage> worstSteps) {
+            List<ElementLeakage> leakage) {
         this.soil = soil;
         this.bars = bars;
         this.names = names;
@@ -44,7 +36,6 @@ public final class EnergisedElectrodes {
         this.currents = currents;
         this.elementCurrents = elementCurrents;
         this.leakage = List.copyOf(leakage);
-        this.worstSteps = worstSteps;
     }
 
     /**
@@ -187,31 +178,6 @@ public final class EnergisedElectrodes {
         if (!(pace > 0)) {
             throw new IllegalArgumentException("pace must be > 0 m; have " + pace);
         }
-        double largest = Arrays.stream(currents).map(Math::abs).max().orElse(0);
-        if (!(largest > 0)) {
-            return searchStep(pace);
-        }
-        List<Double> shares =
-                Arrays.stream(currents).map(c -> c / largest).boxed().toList();
-        SurfaceVoltage unit = worstSteps.computeIfAbsent(
-                new Pattern(pace, shares), p -> dividedBy(largest).searchStep(pace));
-        return new SurfaceVoltage(unit.voltage() * largest, unit.x1(), unit.y1(), unit.x2(), unit.y2());
-    }
-
-    private EnergisedElectrodes dividedBy(double divisor) {
-        return new EnergisedElectrodes(
-                soil,
-                bars,
-                names,
-                integral,
-                Arrays.stream(potentials).map(v -> v / divisor).toArray(),
-                Arrays.stream(currents).map(c -> c / divisor).toArray(),
-                Arrays.stream(elementCurrents).map(c -> c / divisor).toArray(),
-                List.of(),
-                worstSteps);
-    }
-
-    private SurfaceVoltage searchStep(double pace) {
         List<SurfaceVoltage> starts = new ArrayList<>(overGrid(pace));
         for (Bar bar : bars) {
             starts.addAll(around(bar.x1(), bar.y1(), pace));

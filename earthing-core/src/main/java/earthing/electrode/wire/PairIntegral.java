@@ -227,7 +227,7 @@ final class PairIntegral {
         double length = mesh.length[e];
         double r1 = Math.sqrt(square(x - mesh.x1[e]) + square(y - mesh.y1[e]) + square(z - z1) + a2);
         double r2 = Math.sqrt(square(x - mesh.x2[e]) + square(y - mesh.y2[e]) + square(z - z2) + a2);
-        // Near elements only, so the argument is well above 1; the plain logarithm is several times faster than log1p.
+        // Near elements only: the argument stays above 1.1, and the plain logarithm is several times faster than log1p.
         double sum = r1 + r2;
         return Math.log((sum + length) / (sum - length)) / length;
     }

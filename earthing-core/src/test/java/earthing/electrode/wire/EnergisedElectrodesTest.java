@@ -55,7 +55,6 @@ class EnergisedElectrodesTest {
         assertThat(three.voltage()).isCloseTo(3 * one.voltage(), within(1e-9 * three.voltage()));
         SurfaceVoltage other =
                 electrodes.carrying(Map.of("main", 7.0, "cubicle", 100.0)).worstStep(1);
-        // Solved afresh, so that nothing found before can be handed on.
         SurfaceVoltage fresh = EarthElectrodes.of(TWO, site())
                 .carrying(Map.of("main", 7.0, "cubicle", 100.0))
                 .worstStep(1);
