@@ -43,7 +43,8 @@ public record Design(Site site, EarthPaths paths, StudyResults results) {
     }
 
     /**
-     * Whether a result belongs to the site as it is: its own cubicle earth and screen bond, no path broken.
+     * Whether a result belongs to the site as it is: its own cubicle earth and screen bond, no path broken. What a stroke
+     * to the line gives is information beside the standard current into the tank and counts for no verdict.
      *
      * @param result any result
      * @return true if it counts for the verdict on this site
@@ -55,6 +56,7 @@ public record Design(Site site, EarthPaths paths, StudyResults results) {
     private boolean asBuilt(Case circumstances) {
         Map<String, String> keys = circumstances.keys();
         return !keys.containsKey("broken")
+                && !keys.getOrDefault("entry", "").equals(Case.LINE_CONDUCTOR)
                 && Surges.verdictWaves(site.surges())
                         .contains(keys.getOrDefault(
                                 "wave", Surges.verdictWaves(site.surges()).get(0)))

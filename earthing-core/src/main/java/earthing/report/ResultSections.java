@@ -4,6 +4,7 @@ import earthing.compliance.Finding;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
 import earthing.report.figure.LineChart;
+import earthing.study.Case;
 import earthing.study.Curve;
 import earthing.study.Gap;
 import earthing.study.Result;
@@ -125,8 +126,11 @@ final class ResultSections {
     private static void tables(Topic topic, List<Result> mine, References references, List<Block> blocks) {
         List<Result> plain = new ArrayList<>();
         Map<String, List<Result>> cases = new LinkedHashMap<>();
+        List<Result> stroke = new ArrayList<>();
         for (Result result : mine) {
-            if (result.circumstances().keys().containsKey("arrangement")) {
+            if (result.circumstances().keys().getOrDefault("entry", "").equals(Case.LINE_CONDUCTOR)) {
+                stroke.add(result);
+            } else if (result.circumstances().keys().containsKey("arrangement")) {
                 cases.computeIfAbsent(
                                 CaseWords.without(result.circumstances(), "arrangement"), key -> new ArrayList<>())
                         .add(result);
@@ -154,6 +158,13 @@ final class ResultSections {
                     topic.title() + (cases.isEmpty() ? "" : ": results that belong to no particular arrangement"),
                     plain,
                     references));
+        }
+        if (!stroke.isEmpty()) {
+            blocks.add(new Block.Paragraph(
+                    "A stroke to a phase conductor, as the line, its arresters and its neighbours let it in, for the"
+                            + " arrangement at hand. Information beside the standard current into the tank; no verdict"
+                            + " rests on it. The hand value holds until reflections return."));
+            blocks.add(EntryTable.of("surge-entry", "Stroke to the line", stroke, references));
         }
         Block.Table moving = ResultTable.moving(
                 topic.id() + "-bounds",

@@ -104,7 +104,7 @@ final class ResultTable {
     }
 
     /** Cores and ends in words; every core at both ends is said in short. */
-    private static String places(Set<String> coreAndEnd) {
+    static String places(Set<String> coreAndEnd) {
         Set<String> cores = new LinkedHashSet<>();
         Set<String> ends = new LinkedHashSet<>();
         for (String place : coreAndEnd) {

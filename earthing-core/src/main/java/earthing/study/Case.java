@@ -17,6 +17,9 @@ public record Case(Map<String, String> keys) {
     public static final List<String> ORDER =
             List.of("fault", "wave", "entry", "strike", "switch", "arrangement", "screen-bond", "broken");
 
+    /** Word of {@code entry} for a stroke to a phase conductor: shown beside the standard case, never judged. */
+    public static final String LINE_CONDUCTOR = "line-conductor";
+
     /** A result that belongs to no particular case. */
     public static final Case NONE = new Case(Map.of());
 

@@ -23,6 +23,7 @@ public final class SiteStudy {
         parts.add(PowerStudy.of(site, cache));
         parts.add(SurgeStudy.of(site, cache));
         parts.add(ArresterStudy.of(site));
+        parts.add(LineEntryStudy.of(site, cache));
         return StudyResults.join(parts);
     }
 

@@ -31,7 +31,7 @@ final class SurgeStudy {
 
     private static final Source CIRCUIT =
             Source.tool("partial-inductance circuit in the time domain, docs/theory/surge-path.md");
-    private static final Source STANDARD_CURRENT = Source.standard(
+    static final Source STANDARD_CURRENT = Source.standard(
             "IEC 60099-4", "nominal discharge current of distribution arresters", Source.Status.FROM_MEMORY);
     private static final Source AIR =
             Source.standard("IEC 60071-2", "positive lightning impulse, rod gap, 500 kV/m", Source.Status.FROM_MEMORY);
@@ -296,7 +296,7 @@ final class SurgeStudy {
         return Result.of(id, circumstances, at, value, unit, "circuit of the pole, current into the tank", CIRCUIT);
     }
 
-    private static String word(ScreenBond bond) {
+    static String word(ScreenBond bond) {
         return bond.name().toLowerCase(Locale.ROOT);
     }
 }
