@@ -16,6 +16,8 @@ class SurgeTablesTest {
     private static final String END = "surge.cable-end.trip.cubicle";
     private static final Case SLOW =
             Case.NONE.with("wave", "8/20").with("arrangement", "shared").with("screen-bond", "none");
+    private static final Case STROKE =
+            SLOW.with("entry", Case.LINE_CONDUCTOR).with("strike", "here").with("switch", "closed");
     private static final Case FAST = SLOW.with("wave", "0.25/100");
     private static final String CORE = "{name: trip, tank-end: coil, cubicle-end: contact}";
     private static final String WITHSTAND =
@@ -86,6 +88,15 @@ class SurgeTablesTest {
                 stressed(SLOW, 6000, 3900)
                         .with(CORE, WITHSTAND)
                         .result(END + ".open-voltage", FAST, "nominal", 240_000)
+                        .is(MET),
+                // A stroke to the line is shown beside the standard case and decides nothing, computed or not.
+                stressed(SLOW, 6000, 3900)
+                        .with(CORE, WITHSTAND)
+                        .result(END + ".open-voltage", STROKE, "nominal", 240_000)
+                        .is(MET),
+                stressed(SLOW, 6000, 3900)
+                        .with(CORE, WITHSTAND)
+                        .gap("surge", STROKE, "the file describes no line", "line")
                         .is(MET),
                 // A named fast wave is not what a 1.2/50 withstand speaks for, nor a test on 8/20.
                 stressed(SLOW, 6000, 3900)

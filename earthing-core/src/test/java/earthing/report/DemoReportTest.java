@@ -7,6 +7,7 @@ import earthing.compliance.Finding;
 import earthing.report.document.Block;
 import earthing.site.file.ReadOutcome;
 import earthing.site.file.SiteFile;
+import earthing.study.Case;
 import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
 import java.nio.file.Path;
@@ -31,6 +32,10 @@ final class DemoReportTest {
                 .allMatch(line -> line.length() <= 100);
         assertThat(VerdictTable.text(findings).lines()).allMatch(line -> line.length() <= 80);
         assertThat(ArrangementPage.text(results).lines()).allMatch(line -> line.length() <= 80);
+        boolean stroke = results.results().stream()
+                .anyMatch(r -> r.circumstances().keys().containsValue(Case.LINE_CONDUCTOR));
+        assertThat(text.contains("Stroke to the line")).isEqualTo(stroke);
+        assertThat(stroke).isEqualTo(name.startsWith("ternhook"));
         Set<String> cells = new HashSet<>();
         for (Block block : Report.document(input).everyBlock()) {
             if (block instanceof Block.Table table) {

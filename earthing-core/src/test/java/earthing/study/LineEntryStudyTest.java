@@ -80,6 +80,28 @@ class LineEntryStudyTest {
                 .isCloseTo((450 * 10e3 - 75e3) / (450 + 33.4927), withinPercentage(0.5));
     }
 
+    /** The figures that docs/theory/surge-entry.md prints beside the hand values, to their last digit. */
+    @Test
+    void figuresOfTheTheoryPage() {
+        StudyResults ternhook = study(DemoSite.read("ternhook-wood-shared.yaml"));
+        assertThat(value(ternhook, ENTERS, "here", "closed")).isCloseTo(9.51e3, within(5.0));
+        assertThat(value(ternhook, ENTERS, "here", "open")).isCloseTo(9.74e3, within(5.0));
+        assertThat(value(ternhook, "surge.arrester.a.current.peak", "here", "closed"))
+                .isCloseTo(4.76e3, within(5.0));
+        StudyResults deck = study(site(2, "75 m", false, 40, 3, "source"));
+        assertThat(value(deck, ENTERS, "here", "closed")).isCloseTo(8.01e3, within(5.0));
+        assertThat(value(deck, "surge.tank.peak", "here", "closed")).isCloseTo(267e3, within(500.0));
+        assertThat(value(deck, "surge.arrester.b.reverse-current.peak", "here", "closed"))
+                .isCloseTo(264, within(0.5));
+        assertThat(value(deck, "surge.arrester.c.reverse-current.peak", "here", "closed"))
+                .isCloseTo(441, within(0.5));
+        StudyResults chain = study(site(2, "75 m", true, 33.5, 3, "source"));
+        assertThat(value(chain, ENTERS, "here", "closed")).isCloseTo(2.97e3, within(5.0));
+        assertThat(value(chain, ENTERS, "one-span", "closed")).isCloseTo(1.75e3, within(5.0));
+        StudyResults poor = study(site(2, "75 m", true, 100, 3, "source"));
+        assertThat(value(poor, ENTERS, "here", "closed")).isCloseTo(3.9e3, within(50.0));
+    }
+
     /** Arresters on every pole of a line of 75 m spans leave about a third of the current to this lead. */
     @Test
     void neighboursWithArrestersRelieveTheLead() {

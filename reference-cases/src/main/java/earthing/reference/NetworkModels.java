@@ -1,11 +1,64 @@
 package earthing.reference;
 
+import earthing.network.Circuit;
+import earthing.network.LosslessLine;
+import earthing.network.TimeGrid;
+import earthing.network.TransientSolution;
+import earthing.network.Wave;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /** Binds the model names that begin with {@code network.} to the room {@code earthing.network}. */
 final class NetworkModels {
 
+    private static final double DELAY = 250e-9;
+    private static final double STEP = 5e-9;
+
     private NetworkModels() {}
 
-    static void register(Map<String, ReferenceModel> models) {}
+    static void register(Map<String, ReferenceModel> models) {
+        models.put("network.line.junction", NetworkModels::junction);
+        models.put("network.line.pole", NetworkModels::pole);
+    }
+
+    /** A wave on a matched line meets endless lines; read half a time of travel after it has arrived and come back. */
+    private static Map<String, Double> junction(Given given) {
+        double voltage = given.value("voltage");
+        double from = given.value("from");
+        List<Double> branches = given.values("branches");
+        Circuit.Builder circuit = new Circuit.Builder()
+                .currentSource("source", Circuit.REFERENCE, "near", Wave.constant(2 * voltage / from))
+                .resistor("behind", "near", Circuit.REFERENCE, from)
+                .line("line", "near", "junction", LosslessLine.single(from, DELAY));
+        for (int k = 0; k < branches.size(); k++) {
+            circuit.line(
+                    "branch " + k, "junction", "end " + k, LosslessLine.single(branches.get(k), 100 * DELAY));
+        }
+        TransientSolution solution = TransientSolution.solve(circuit.build(), TimeGrid.equal(3 * DELAY, STEP));
+        Map<String, Double> result = new HashMap<>();
+        result.put("transmitted", solution.potential("junction").at(1.5 * DELAY));
+        result.put("reflected", solution.potential("near").at(2.5 * DELAY) - voltage);
+        List<String> names = List.of("first-current", "second-current");
+        for (int k = 0; k < branches.size(); k++) {
+            result.put(names.get(k), solution.current("branch " + k + " near").at(1.5 * DELAY));
+        }
+        return result;
+    }
+
+    private static Map<String, Double> pole(Given given) {
+        double delay = given.value("delay");
+        TransientSolution solution = TransientSolution.solve(
+                new Circuit.Builder()
+                        .currentSource("source", Circuit.REFERENCE, "top", Wave.constant(given.value("current")))
+                        .line("pole", "top", "foot", LosslessLine.single(given.value("surge-impedance"), delay))
+                        .resistor("electrode", "foot", Circuit.REFERENCE, given.value("resistance"))
+                        .build(),
+                TimeGrid.equal(400 * delay, delay / 4));
+        return Map.of(
+                "first", solution.potential("top").at(delay),
+                "second", solution.potential("top").at(3 * delay),
+                "third", solution.potential("top").at(5 * delay),
+                "last", solution.potential("top").at(399 * delay));
+    }
 }
