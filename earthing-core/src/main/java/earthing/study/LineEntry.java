@@ -94,7 +94,8 @@ final class LineEntry {
             circuit.resistor(ARC_BRANCH, struckTerminal, EarthPaths.TANK, ARC);
         }
         circuit.currentSource(PoleCircuit.SOURCE, Circuit.REFERENCE, strikeNode, wave);
-        return new Joined(circuit.build(), Collections.unmodifiableMap(arresters), terminals, struckTerminal, struckDirections);
+        return new Joined(
+                circuit.build(), Collections.unmodifiableMap(arresters), terminals, struckTerminal, struckDirections);
     }
 
     /** The side that the stroke hits when the switch is open: the one without arresters if there is one. */

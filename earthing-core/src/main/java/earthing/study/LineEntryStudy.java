@@ -70,9 +70,7 @@ final class LineEntryStudy {
             if (bond == ScreenBond.UNKNOWN) {
                 throw new MissingInput("how the screen is bonded is declared unknown", "control-cable.screen.bond");
             }
-            circumstances = circumstances
-                    .with("arrangement", own.word())
-                    .with("screen-bond", SurgeStudy.word(bond));
+            circumstances = circumstances.with("arrangement", own.word()).with("screen-bond", SurgeStudy.word(bond));
             EntryInputs line = EntryInputs.of(site, in);
             Site arranged = SiteVariant.screened(SiteVariant.arranged(site, own, in), bond, in);
             SurgeWave wave = SurgeWave.named(Surges.STANDARD_WAVE);
@@ -87,7 +85,15 @@ final class LineEntryStudy {
                     Case which = circumstances
                             .with("strike", here ? "here" : "one-span")
                             .with("switch", switchOpen ? "open" : "closed");
-                    solve(open, closed, line, earth, new LineEntry.Situation(here, switchOpen, false), wave, peak, which);
+                    solve(
+                            open,
+                            closed,
+                            line,
+                            earth,
+                            new LineEntry.Situation(here, switchOpen, false),
+                            wave,
+                            peak,
+                            which);
                 }
             }
             limits(line);
@@ -145,8 +151,8 @@ final class LineEntryStudy {
     }
 
     private static boolean hasArrester(LineEntry.Joined joined) {
-        return joined.arresters().keySet().stream().anyMatch(name -> joined.struck()
-                .equals("phase " + name.replace('-', ' ')));
+        return joined.arresters().keySet().stream()
+                .anyMatch(name -> joined.struck().equals("phase " + name.replace('-', ' ')));
     }
 
     private void emitPole(
@@ -205,10 +211,18 @@ final class LineEntryStudy {
             String id = "surge.arrester." + entry.getKey() + ".";
             Waveform current = solution.current(fitted.branches().get(0)).times(1.0 / fitted.parallel());
             Waveform voltage = solution.voltage(fitted.top(), EarthPaths.TANK);
-            results.add(number(id + "current.peak", which, Math.max(0, current.maximum().value()), "A"));
             results.add(number(
-                    id + "reverse-current.peak", which, Math.max(0, -current.minimum().value()), "A"));
-            results.add(number(id + "energy", which, voltage.combine(current, (a, b) -> a * b).integral(), "J"));
+                    id + "current.peak", which, Math.max(0, current.maximum().value()), "A"));
+            results.add(number(
+                    id + "reverse-current.peak",
+                    which,
+                    Math.max(0, -current.minimum().value()),
+                    "A"));
+            results.add(number(
+                    id + "energy",
+                    which,
+                    voltage.combine(current, (a, b) -> a * b).integral(),
+                    "J"));
             results.add(number(id + "charge", which, Math.abs(current.integral()), "C"));
         }
     }
@@ -254,21 +268,25 @@ final class LineEntryStudy {
     }
 
     private void limits(EntryInputs line) {
-        notes.add("the stroke to the line hits an outer phase; lines are lossless, without corona, and flashovers of line"
-                + " insulators are not followed, so what arrives is on the high side");
+        notes.add(
+                "the stroke to the line hits an outer phase; lines are lossless, without corona, and flashovers of line"
+                        + " insulators are not followed, so what arrives is on the high side");
         if (line.detailed().isPresent()) {
-            notes.add("the arrester of the struck phase follows the front by the two-section model, valid for fronts from "
-                    + TwoSectionArrester.SHORTEST_FRONT * 1e6 + " us; the others follow their 8/20 curve");
+            notes.add(
+                    "the arrester of the struck phase follows the front by the two-section model, valid for fronts from "
+                            + TwoSectionArrester.SHORTEST_FRONT * 1e6 + " us; the others follow their 8/20 curve");
         } else if (line.sides() > 0) {
-            notes.add("the arresters follow their 8/20 residual curve whatever the front; with the steep residual voltage"
-                    + " and the rated voltage the struck one would follow the front");
+            notes.add(
+                    "the arresters follow their 8/20 residual curve whatever the front; with the steep residual voltage"
+                            + " and the rated voltage the struck one would follow the front");
         }
         if (line.neighboursHaveArresters()) {
             notes.add("neighbouring poles are followed over " + LineEntry.FOLLOWED
                     + " spans each way, with arresters on all phases; beyond them the line is endless");
         } else {
-            notes.add("without arresters at the neighbouring poles a stroke one span away brings the same as one at this"
-                    + " pole, a time of travel later");
+            notes.add(
+                    "without arresters at the neighbouring poles a stroke one span away brings the same as one at this"
+                            + " pole, a time of travel later");
         }
     }
 

@@ -137,7 +137,8 @@ class LineEntryStudyTest {
         // Prospective: the whole current on one direction of 450 Ω, the tank at rest.
         assertThat(value(results, "surge.bushing.struck.voltage", "here", "open"))
                 .isCloseTo(450 * 10e3, withinPercentage(5));
-        assertThat(value(results, "surge.bushing.struck.voltage", "here", "closed")).isLessThan(150e3);
+        assertThat(value(results, "surge.bushing.struck.voltage", "here", "closed"))
+                .isLessThan(150e3);
         assertThat(results.notes()).anyMatch(note -> note.contains("flashes the bushing") && note.contains("open"));
         assertThat(value(results, ENTERS, "here", "open")).isGreaterThan(8e3);
     }
@@ -155,7 +156,11 @@ class LineEntryStudyTest {
         double[] times = new double[2];
         for (int k = 0; k < 2; k++) {
             TransientSolution s = TransientSolution.solve(
-                    LineEntry.join(pole.circuit(), line, new LineEntry.Situation(k == 0, false, false), wave.current(10e3))
+                    LineEntry.join(
+                                    pole.circuit(),
+                                    line,
+                                    new LineEntry.Situation(k == 0, false, false),
+                                    wave.current(10e3))
                             .circuit(),
                     new TimeGrid(40e-6, 20e-9, 1e-5));
             peaks[k] = s.potential(EarthPaths.TANK).peak().value();
@@ -188,10 +193,12 @@ class LineEntryStudyTest {
         });
         Site noArresters =
                 DeckSite.read(SITE.replaceAll("arresters: \\{.*\\}\n", "").formatted("", 2, "75 m", "no", 40.0));
-        assertThat(study(noArresters).gaps()).singleElement().satisfies(gap -> assertThat(gap.missingKeys())
-                .containsExactly("arresters.side"));
+        assertThat(study(noArresters).gaps())
+                .singleElement()
+                .satisfies(gap -> assertThat(gap.missingKeys()).containsExactly("arresters.side"));
         Site noLevel = DeckSite.read(SITE.formatted("", 2, "75 m", "no", 40.0, 3, "none"));
-        assertThat(study(noLevel).gaps()).singleElement().satisfies(gap -> assertThat(gap.missingKeys())
-                .containsExactly("tank.impulse-level"));
+        assertThat(study(noLevel).gaps())
+                .singleElement()
+                .satisfies(gap -> assertThat(gap.missingKeys()).containsExactly("tank.impulse-level"));
     }
 }

@@ -32,8 +32,7 @@ final class NetworkModels {
                 .resistor("behind", "near", Circuit.REFERENCE, from)
                 .line("line", "near", "junction", LosslessLine.single(from, DELAY));
         for (int k = 0; k < branches.size(); k++) {
-            circuit.line(
-                    "branch " + k, "junction", "end " + k, LosslessLine.single(branches.get(k), 100 * DELAY));
+            circuit.line("branch " + k, "junction", "end " + k, LosslessLine.single(branches.get(k), 100 * DELAY));
         }
         TransientSolution solution = TransientSolution.solve(circuit.build(), TimeGrid.equal(3 * DELAY, STEP));
         Map<String, Double> result = new HashMap<>();
