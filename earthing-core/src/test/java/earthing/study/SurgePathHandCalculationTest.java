@@ -57,6 +57,7 @@ class SurgePathHandCalculationTest {
     private final Map<String, Double> library = new HashMap<>();
     private double electrode;
     private double difference;
+    private double mutual;
 
     @BeforeAll
     void read() throws IOException, MissingInput {
@@ -92,7 +93,8 @@ class SurgePathHandCalculationTest {
         Site separate = SiteVariant.arranged(site, Arrangement.SEPARATE, new Inputs());
         SiteEarth two = SiteEarth.of(separate, Bound.NOMINAL, new Inputs(), cache);
         String own = two.names().get(1);
-        difference = two.resistance("main", "main") - two.resistance("main", own);
+        mutual = two.resistance("main", own);
+        difference = two.resistance("main", "main") - mutual;
         library.put("R", electrode);
         library.put("Rd", difference);
         StudyResults results = SurgeStudy.of(site, cache);
@@ -222,6 +224,32 @@ class SurgePathHandCalculationTest {
             double flux, double inductance, double resistance, double lead, double current, double charge) {
         double share = flux / inductance;
         return share * current - (resistance * share - lead) * charge / inductance;
+    }
+
+    /** The figures printed in docs/theory/earth-paths.md. */
+    @Test
+    void figuresOfThePageOnEarthPaths() throws IOException {
+        Map<String, Double> wanted = Map.of(
+                "transferred",
+                100 * mutual / (mutual + difference),
+                "between",
+                100 * difference / (mutual + difference),
+                "surge-ratio",
+                library.getOrDefault("separate", Double.NaN) / library.getOrDefault("shared", Double.NaN),
+                "fast-ratio",
+                library.getOrDefault("separate-fast", Double.NaN) / library.getOrDefault("shared-fast", Double.NaN));
+        Map<String, BigDecimal> printed = new HashMap<>();
+        for (String line : Files.readAllLines(Path.of("..", "docs", "theory", "earth-paths.md"))) {
+            String[] cells = line.split("\\|", -1);
+            String symbol = cells.length == 5 ? cells[1].strip().replace("`", "") : "";
+            if (wanted.containsKey(symbol)) {
+                printed.put(symbol, new BigDecimal(cells[3].strip().split(" ", -1)[0]));
+            }
+        }
+        assertThat(printed.keySet()).containsExactlyInAnyOrderElementsOf(wanted.keySet());
+        printed.forEach((symbol, value) -> assertThat(wanted.get(symbol))
+                .as(symbol)
+                .isCloseTo(value.doubleValue(), within(0.5 * value.ulp().doubleValue())));
     }
 
     @Test
