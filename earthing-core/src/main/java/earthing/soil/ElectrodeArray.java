@@ -27,4 +27,11 @@ public sealed interface ElectrodeArray permits Wenner, Schlumberger {
     default double apparentResistivity(SoilModel soil) {
         return geometricFactor() * resistance(soil);
     }
+
+    /**
+     * Distance between the two current probes, the reach of the arrangement.
+     *
+     * @return AB [m]
+     */
+    double spread();
 }

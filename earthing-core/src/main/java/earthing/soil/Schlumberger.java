@@ -40,4 +40,9 @@ public record Schlumberger(double halfCurrent, double halfPotential) implements 
     public double geometricFactor() {
         return Math.PI * (halfCurrent * halfCurrent - halfPotential * halfPotential) / (2 * halfPotential);
     }
+
+    @Override
+    public double spread() {
+        return 2 * halfCurrent;
+    }
 }

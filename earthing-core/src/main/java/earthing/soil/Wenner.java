@@ -73,4 +73,9 @@ public record Wenner(double spacing, double probeDepth) implements ElectrodeArra
         double b = probeDepth;
         return 4 * Math.PI * a / (1 + 2 * a / Math.hypot(a, 2 * b) - a / Math.hypot(a, b));
     }
+
+    @Override
+    public double spread() {
+        return 3 * spacing;
+    }
 }
