@@ -140,6 +140,11 @@ public final class TransientSolution {
                     jumps,
                     time,
                     Math.min(Math.scalb(grid.step(), level), stepper.lines().longestStep()));
+            if (level > 0 && time + step > grid.end() * (1 + 1e-4)) {
+                // A long last step would carry charge and heat far beyond the end that was asked for.
+                level--;
+                continue;
+            }
             boolean afterJump = jumpWithin(jumps, time, step);
             if (afterJump && level > 0) {
                 level = 0;

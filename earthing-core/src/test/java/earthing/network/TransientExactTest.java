@@ -126,6 +126,24 @@ class TransientExactTest {
         assertThat(s.size()).isLessThan((int) (100 + 10 / Math.sqrt(tolerance)));
     }
 
+    /** A current that still flows at the end: ∫i dt and ∫i² dt of 1 − exp(−t/τ), τ = 100 µs, up to 60 µs. */
+    @Property(tries = 40)
+    void chargeAndHeatStopAtTheEnd(@ForAll @DoubleRange(min = -8.5, max = -7) double lgStep) {
+        TransientSolution s = TransientSolution.solve(
+                new Circuit.Builder()
+                        .voltageSource("s", "a", "0", Wave.constant(1))
+                        .inductor("L", "a", "0", 1, 100e-6)
+                        .build(),
+                TimeGrid.adaptive(60e-6, Math.pow(10, lgStep)));
+        double tau = 100e-6;
+        double end = 60e-6;
+        double fall = Math.exp(-end / tau);
+        double charge = end - tau * (1 - fall);
+        double heat = end - 2 * tau * (1 - fall) + tau / 2 * (1 - fall * fall);
+        assertThat(s.current("L").integral()).isCloseTo(charge, withinPercentage(0.3));
+        assertThat(s.current("L").squareIntegral()).isCloseTo(heat, withinPercentage(0.3));
+    }
+
     /** Two coupled parallel branches, current step: 0.6 at once, 0.75 in the end, 250 ns between. */
     @Test
     void coupledParallelBranches() {
