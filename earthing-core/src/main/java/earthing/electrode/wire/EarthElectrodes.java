@@ -7,8 +7,11 @@ import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.concurrent.atomic.AtomicReference;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Several buried electrodes, each at one potential, solved together: thin-wire Galerkin method with elements of uniform
@@ -26,6 +29,7 @@ public final class EarthElectrodes {
     private final int[] electrode;
     private final GalerkinSystem system;
     private final double[][] currentPerVolt;
+    private final AtomicReference<@Nullable SurfaceField> surface;
     private final ResistanceMatrix resistances;
     private final double residual;
     private final double condition;
@@ -48,6 +52,7 @@ public final class EarthElectrodes {
         Arrays.fill(all, true);
         GalerkinSystem.Solution solution = system.solve(all);
         currentPerVolt = solution.currents;
+        surface = new AtomicReference<>();
         residual = solution.residual;
         condition = solution.condition;
         resistances = new ResistanceMatrix(names, invert(solution.conductances));
@@ -234,6 +239,18 @@ public final class EarthElectrodes {
         return energised(potential, current);
     }
 
+    /** Tables of the surface, made when a field is first asked for and shared by all fields. */
+    private SurfaceField surface() {
+        SurfaceField known = surface.get();
+        if (known == null) {
+            known = new SurfaceField(mesh, integral, currentPerVolt);
+            if (!surface.compareAndSet(null, known)) {
+                return Objects.requireNonNull(surface.get());
+            }
+        }
+        return known;
+    }
+
     private EnergisedElectrodes energised(double[] potential, double[] current) {
         double[] element = new double[mesh.size];
         List<ElementLeakage> leakage = new ArrayList<>();
@@ -249,6 +266,7 @@ public final class EarthElectrodes {
                     mesh.length[e],
                     element[e]));
         }
-        return new EnergisedElectrodes(soil, bars, names, integral, potential, current, element, leakage);
+        return new EnergisedElectrodes(
+                soil, bars, names, integral, this::surface, potential, current, element, leakage);
     }
 }

@@ -3,17 +3,16 @@ package earthing.electrode.wire;
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 
 /** Electrodes carrying current: their potentials, the potential of the ground, touch and step voltages. */
 public final class EnergisedElectrodes {
-
-    private static final int GRID = 44;
-    private static final int STARTS = 6;
 
     private final SoilModel soil;
     private final List<Bar> bars;
     private final List<String> names;
     private final PairIntegral integral;
+    private final Supplier<SurfaceField> surface;
     private final double[] potentials;
     private final double[] currents;
     private final double[] elementCurrents;
@@ -24,6 +23,7 @@ public final class EnergisedElectrodes {
             List<Bar> bars,
             List<String> names,
             PairIntegral integral,
+            Supplier<SurfaceField> surface,
             double[] potentials,
             double[] currents,
             double[] elementCurrents,
@@ -32,6 +32,7 @@ public final class EnergisedElectrodes {
         this.bars = bars;
         this.names = names;
         this.integral = integral;
+        this.surface = surface;
         this.potentials = potentials;
         this.currents = currents;
         this.elementCurrents = elementCurrents;
@@ -76,7 +77,8 @@ public final class EnergisedElectrodes {
     }
 
     /**
-     * Potential of the ground.
+     * Potential of the ground. On the surface it comes from tables of the Green's function, within 1e-6 of the greatest
+     * electrode potential from the sum of all images; below it is that sum.
      *
      * @param x east [m]
      * @param y north [m]
@@ -88,6 +90,11 @@ public final class EnergisedElectrodes {
             throw new IllegalArgumentException("a point needs finite coordinates; have " + x + ", " + y);
         }
         int layer = soil.layerAt(depth);
+        return depth == 0 ? surface.get().potential(x, y, potentials, elementCurrents) : summed(x, y, depth, layer);
+    }
+
+    /** The sum over all images of all elements. */
+    double summed(double x, double y, double depth, int layer) {
         double sum = 0;
         for (int e = 0; e < elementCurrents.length; e++) {
             if (elementCurrents[e] != 0) {
@@ -178,91 +185,6 @@ public final class EnergisedElectrodes {
         if (!(pace > 0)) {
             throw new IllegalArgumentException("pace must be > 0 m; have " + pace);
         }
-        List<SurfaceVoltage> starts = new ArrayList<>(overGrid(pace));
-        for (Bar bar : bars) {
-            starts.addAll(around(bar.x1(), bar.y1(), pace));
-            starts.addAll(around((bar.x1() + bar.x2()) / 2, (bar.y1() + bar.y2()) / 2, pace));
-            starts.addAll(around(bar.x2(), bar.y2(), pace));
-        }
-        starts.sort((a, b) -> Double.compare(b.voltage(), a.voltage()));
-        SurfaceVoltage best = starts.get(0);
-        for (SurfaceVoltage start : starts.subList(0, Math.min(STARTS, starts.size()))) {
-            SurfaceVoltage found = climb(start, pace);
-            best = found.voltage() > best.voltage() ? found : best;
-        }
-        return best;
-    }
-
-    private List<SurfaceVoltage> overGrid(double pace) {
-        double west = Double.POSITIVE_INFINITY;
-        double east = Double.NEGATIVE_INFINITY;
-        double south = Double.POSITIVE_INFINITY;
-        double north = Double.NEGATIVE_INFINITY;
-        double shallow = Double.POSITIVE_INFINITY;
-        for (Bar bar : bars) {
-            west = Math.min(west, Math.min(bar.x1(), bar.x2()));
-            east = Math.max(east, Math.max(bar.x1(), bar.x2()));
-            south = Math.min(south, Math.min(bar.y1(), bar.y2()));
-            north = Math.max(north, Math.max(bar.y1(), bar.y2()));
-            shallow = Math.min(shallow, Math.min(bar.depth1(), bar.depth2()));
-        }
-        double margin = 2 * pace + shallow;
-        int columns = cells(east - west + 2 * margin, pace);
-        int rows = cells(north - south + 2 * margin, pace);
-        double dx = (east - west + 2 * margin) / columns;
-        double dy = (north - south + 2 * margin) / rows;
-        List<SurfaceVoltage> found = new ArrayList<>();
-        for (int i = 0; i <= columns; i++) {
-            for (int j = 0; j <= rows; j++) {
-                double x = west - margin + i * dx;
-                double y = south - margin + j * dy;
-                double e = 0.02 * pace;
-                double v = potential(x, y, 0);
-                double direction = Math.atan2(potential(x, y + e, 0) - v, potential(x + e, y, 0) - v);
-                found.add(
-                        step(x - pace / 2 * Math.cos(direction), y - pace / 2 * Math.sin(direction), direction, pace));
-            }
-        }
-        return found;
-    }
-
-    private static int cells(double extent, double pace) {
-        return (int) Math.max(4, Math.min(GRID, Math.ceil(extent / (pace / 2))));
-    }
-
-    private List<SurfaceVoltage> around(double x, double y, double pace) {
-        List<SurfaceVoltage> found = new ArrayList<>();
-        for (int a = 0; a < 12; a++) {
-            found.add(step(x, y, Math.PI / 6 * a, pace));
-        }
-        return found;
-    }
-
-    private SurfaceVoltage step(double x, double y, double direction, double pace) {
-        double x2 = x + pace * Math.cos(direction);
-        double y2 = y + pace * Math.sin(direction);
-        return new SurfaceVoltage(Math.abs(potential(x, y, 0) - potential(x2, y2, 0)), x, y, x2, y2);
-    }
-
-    private SurfaceVoltage climb(SurfaceVoltage start, double pace) {
-        SurfaceVoltage best = start;
-        double move = pace / 4;
-        double turn = Math.PI / 8;
-        while (move > 1e-3 * pace) {
-            SurfaceVoltage before = best;
-            double direction = Math.atan2(best.y2() - best.y1(), best.x2() - best.x1());
-            double[][] trials = {{move, 0, 0}, {-move, 0, 0}, {0, move, 0}, {0, -move, 0}, {0, 0, turn}, {0, 0, -turn}};
-            for (double[] trial : trials) {
-                SurfaceVoltage next = step(before.x1() + trial[0], before.y1() + trial[1], direction + trial[2], pace);
-                if (next.voltage() > best.voltage() * (1 + 1e-12)) {
-                    best = next;
-                }
-            }
-            if (best.equals(before)) {
-                move /= 2;
-                turn /= 2;
-            }
-        }
-        return best;
+        return new StepSearch((x, y) -> potential(x, y, 0), bars, pace).worst();
     }
 }

@@ -16,50 +16,11 @@ final class PairIntegral {
     private static final double FAR = 2.5;
     /** The same for the two-point rule. */
     private static final double VERY_FAR = 8;
+    /** The same for the two second moments of the elements, with an error like that of the two-point rule at 8. */
+    private static final double MOMENTS_ONLY = 12.5;
 
     /** Distance in radii beyond which pieces of one tube may be taken at the mean of their squared distances (1e-5). */
     private static final double FAR_IN_RADII = 15;
-
-    private static final double[][] NODES = {
-        {},
-        {},
-        {-0.5773502691896258, 0.5773502691896258},
-        {-0.7745966692414834, 0, 0.7745966692414834},
-        {-0.8611363115940526, -0.3399810435848563, 0.3399810435848563, 0.8611363115940526},
-        {},
-        {},
-        {},
-        {
-            -0.9602898564975363,
-            -0.7966664774136267,
-            -0.5255324099163290,
-            -0.1834346424956498,
-            0.1834346424956498,
-            0.5255324099163290,
-            0.7966664774136267,
-            0.9602898564975363
-        }
-    };
-    private static final double[][] WEIGHTS = {
-        {},
-        {},
-        {0.5, 0.5},
-        {5.0 / 18, 8.0 / 18, 5.0 / 18},
-        {0.1739274225687269, 0.3260725774312731, 0.3260725774312731, 0.1739274225687269},
-        {},
-        {},
-        {},
-        {
-            0.0506142681451881,
-            0.1111905172266872,
-            0.1568533229389437,
-            0.1813418916891810,
-            0.1813418916891810,
-            0.1568533229389437,
-            0.1111905172266872,
-            0.0506142681451881
-        }
-    };
 
     private final Mesh mesh;
     private final int layers;
@@ -130,16 +91,23 @@ final class PairIntegral {
             if (middle > near) {
                 sum += farSum(u, o, 3, su, sl, b, c, near, middle, extra);
             }
-            if (b.length > middle) {
-                sum += farSum(u, o, 2, su, sl, b, c, middle, b.length, extra);
+            int remote = middle;
+            while (remote < b.length && r2 + square(b[remote] + zeta) < square(MOMENTS_ONLY * s)) {
+                remote++;
+            }
+            if (remote > middle) {
+                sum += farSum(u, o, 2, su, sl, b, c, middle, remote, extra);
+            }
+            if (b.length > remote) {
+                sum += remoteSum(u, o, su, sl, b, c, remote, dx, dy, zeta, extra);
             }
         }
         return sum;
     }
 
     private double farSum(int u, int o, int n, int su, int sl, double[] b, double[] c, int from, int to, double extra) {
-        double[] t = NODES[n];
-        double[] w = WEIGHTS[n];
+        double[] t = GaussRule.nodes(n);
+        double[] w = GaussRule.weights(n);
         double total = 0;
         for (int p = 0; p < n; p++) {
             double xu = along(mesh.x1[u], mesh.x2[u], t[p]);
@@ -153,6 +121,40 @@ final class PairIntegral {
             }
         }
         return total;
+    }
+
+    /**
+     * Far images by the second moments of both elements: the mean of 1/R is 1/R₀ + ½ M:∇∇(1/R₀) up to the fourth order of
+     * length over distance, with M the sum of the squares of both elements over 12.
+     */
+    private double remoteSum(
+            int u,
+            int o,
+            int su,
+            int sl,
+            double[] b,
+            double[] c,
+            int from,
+            double dx,
+            double dy,
+            double zeta,
+            double extra) {
+        double along = dx * (mesh.x2[u] - mesh.x1[u]) + dy * (mesh.y2[u] - mesh.y1[u]);
+        double down = su * (mesh.z2[u] - mesh.z1[u]);
+        double alongOther = -dx * (mesh.x2[o] - mesh.x1[o]) - dy * (mesh.y2[o] - mesh.y1[o]);
+        double downOther = sl * (mesh.z2[o] - mesh.z1[o]);
+        double trace = -(square(mesh.length[u]) + square(mesh.length[o])) / 24;
+        double p0 = (along * along + alongOther * alongOther) / 8;
+        double p1 = (along * down + alongOther * downOther) / 4;
+        double p2 = (down * down + downOther * downOther) / 8;
+        double apart = dx * dx + dy * dy + extra;
+        double sum = 0;
+        for (int i = from; i < b.length; i++) {
+            double v = b[i] + zeta;
+            double inverse2 = 1 / (apart + v * v);
+            sum += c[i] * Math.sqrt(inverse2) * (1 + inverse2 * (trace + inverse2 * (p0 + v * (p1 + p2 * v))));
+        }
+        return sum;
     }
 
     private static double imageSum(double[] b, double[] c, int from, int to, double r2, double zeta) {
@@ -205,8 +207,8 @@ final class PairIntegral {
                 + square(along(mesh.y1[observer], mesh.y2[observer], 0) - along(mesh.y1[source], mesh.y2[source], 0))
                 + square(along(mesh.z1[observer], mesh.z2[observer], 0) - (z1 + z2) / 2);
         int n = apart < square(0.8 * (mesh.length[observer] + mesh.length[source])) ? 8 : 4;
-        double[] t = NODES[n];
-        double[] w = WEIGHTS[n];
+        double[] t = GaussRule.nodes(n);
+        double[] w = GaussRule.weights(n);
         double sum = 0;
         for (int p = 0; p < n; p++) {
             sum += w[p]
@@ -277,6 +279,22 @@ final class PairIntegral {
                                 + imageSum(b, c, near, b.length, minus, zeta - se * hz))
                         / 2;
             }
+        }
+        return sum;
+    }
+
+    /** Potential on the surface per ampere of a point source at a depth in a layer [V/A]. */
+    double pointAtSurface(int layer, double depth, double r2) {
+        LayerKernel kernel = surfaceKernel(layer);
+        double sum = 0;
+        for (int f = 0; f < kernel.families; f++) {
+            sum += imageSum(
+                    kernel.offset[f],
+                    kernel.coefficient[f],
+                    0,
+                    kernel.offset[f].length,
+                    r2,
+                    kernel.lowerSign[f] * depth);
         }
         return sum;
     }
