@@ -198,6 +198,36 @@ class LosslessLineTest {
                 .hasMessageContaining("lacks an end");
     }
 
+    /**
+     * 10 kA 8/20 on 33.5 Ω, an endless line and a span to a pole with an arrester: peaks that a general-purpose circuit
+     * simulator (ngspice-39, equal steps of 10 ns) gave for the deck that the library writes of this circuit.
+     */
+    @Test
+    void spanWithArresterAtItsEndGivesThePeaksOfTheSimulator() {
+        double t = 3.911e-6;
+        Circuit circuit = new Circuit.Builder()
+                .currentSource("s", "0", "top", time -> 10e3 * 0.01243e18 * Math.pow(time, 3) * Math.exp(-time / t))
+                .resistor("onward", "top", "0", 225)
+                .line("span", "top", "next", LosslessLine.single(450, DELAY))
+                .nonlinear(
+                        "arrester",
+                        "next",
+                        "earth",
+                        new NonlinearResistance.PiecewiseLinear(
+                                new double[] {1, 1e3, 5e3, 10e3, 20e3},
+                                new double[] {40e3, 63e3, 70.5e3, 75e3, 82.5e3}))
+                .inductor("lead", "earth", "0", 40, 14e-6)
+                .resistor("beyond", "next", "0", 450)
+                .inductor("here", "top", "0", 33.5, 13e-6)
+                .build();
+        for (TimeGrid grid : List.of(TimeGrid.equal(40e-6, 20e-9), new TimeGrid(40e-6, 20e-9, 1e-3))) {
+            TransientSolution s = TransientSolution.solve(circuit, grid);
+            assertThat(s.potential("top").maximum().value()).isCloseTo(2.017601e5, withinPercentage(0.01));
+            assertThat(s.potential("next").maximum().value()).isCloseTo(1.831036e5, withinPercentage(0.01));
+            assertThat(s.potential("earth").maximum().value()).isCloseTo(1.165336e5, withinPercentage(0.01));
+        }
+    }
+
     /** The element of a general-purpose circuit simulator. */
     @Test
     void deckNamesBothEnds() {
