@@ -102,9 +102,13 @@ final class FaultResults {
             return;
         }
         results.add(number(id + "clearing-time", power, ending.shots().get(0).duration(), "s"));
-        Worked.Builder sum = Worked.of("t", "sum of all shots");
+        List<String> names = new ArrayList<>();
         for (int i = 0; i < ending.shots().size(); i++) {
-            sum.with("t_" + (i + 1), ending.shots().get(i).duration(), "s");
+            names.add("t_" + (i + 1));
+        }
+        Worked.Builder sum = Worked.of("t", String.join(" + ", names));
+        for (int i = 0; i < names.size(); i++) {
+            sum.with(names.get(i), ending.shots().get(i).duration(), "s");
         }
         results.add(
                 number(id + "total-time", power, ending.liveTime(), "s").withWorked(sum.gives(ending.liveTime(), "s")));

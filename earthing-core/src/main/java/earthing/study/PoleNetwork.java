@@ -48,7 +48,8 @@ final class PoleNetwork {
     private static final double USUAL_TEE = 0.3;
     private static final double USUAL_AREA = 50e-6;
     private static final double USUAL_SCREEN_AREA = 4e-6;
-    private static final double SHORTEST = 1e-3;
+    /** A lead is not shorter than it is thick; so short a piece is nothing beside its joints [m]. */
+    private static final double SHORTEST = 0.05;
 
     private record Piece(String name, String from, String to, RoundConductor axis, double resistance) {}
 
@@ -94,6 +95,9 @@ final class PoleNetwork {
     }
 
     private Solution solve(double frequency) throws MissingInput {
+        if (site.tank() == null) {
+            throw new MissingInput("the file describes no tank, where the fault enters the earth paths", "tank.height");
+        }
         for (Member member : paths.members()) {
             if (member.intact()) {
                 add(member);

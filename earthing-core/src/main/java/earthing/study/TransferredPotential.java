@@ -221,7 +221,7 @@ final class TransferredPotential {
         double reference = reference(power, supply.kind(), cubicle);
         double stress = Math.abs(cubicle - reference);
         results.add(number("aux-supply.isolation.voltage", power, stress, where(supply.kind()), FaultResults.CIRCUIT)
-                .withWorked(Worked.of("U", "U_C - U_R")
+                .withWorked(Worked.of("U", "abs(U_C - U_R)")
                         .with("U_C", cubicle, "V")
                         .with("U_R", reference, "V")
                         .gives(stress, "V")));
