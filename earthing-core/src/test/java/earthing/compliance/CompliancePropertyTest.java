@@ -12,7 +12,6 @@ import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -113,11 +112,11 @@ class CompliancePropertyTest {
             file-version: 1
             site: {name: electrodes only, stage: design}
             system: {voltage: 22 kV, frequency: 50 Hz, neutral: {method: solid}}
-            soil: {resistivity: %s ohm.m}
+            soil: {resistivity: RHO ohm.m}
             main-earth: {conductor: {material: copper, area: 70 mm2}, electrode: main}
             electrodes:
-              - {name: main, rod: {length: %s m, diameter: 16 mm, top-depth: 0.5 m}}
-              - {name: other, at: {x: %s m, y: 0 m}, wire: {length: 5 m, diameter: 10 mm, depth: 0.6 m}}
+              - {name: main, rod: {length: LONG m, diameter: 16 mm, top-depth: 0.5 m}}
+              - {name: other, at: {x: FAR m, y: 0 m}, wire: {length: 5 m, diameter: 10 mm, depth: 0.6 m}}
             """;
 
     @Property(tries = 15)
@@ -136,6 +135,8 @@ class CompliancePropertyTest {
     }
 
     private static StudyResults buried(double resistivity, double length, double distance) {
-        return SiteStudy.of(DemoSite.parse(String.format(Locale.ROOT, BURIED, resistivity, length, distance)));
+        return SiteStudy.of(DemoSite.parse(BURIED.replace("RHO", Double.toString(resistivity))
+                .replace("LONG", Double.toString(length))
+                .replace("FAR", Double.toString(distance))));
     }
 }
