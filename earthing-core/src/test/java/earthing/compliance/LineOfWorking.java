@@ -23,7 +23,7 @@ final class LineOfWorking {
         this.formula = formula;
         this.printed = printed;
         if (!terms.isEmpty()) {
-            for (String term : terms.split(", ")) {
+            for (String term : terms.split(", ", -1)) {
                 String[] sides = term.split(" = ", 2);
                 this.terms.put(sides[0].strip(), number(sides[1]));
             }
@@ -44,7 +44,7 @@ final class LineOfWorking {
 
     /** The number before the unit. */
     private static double number(String text) {
-        return Double.parseDouble(text.strip().split(" ")[0]);
+        return Double.parseDouble(text.strip().split(" ", 2)[0]);
     }
 
     double printed() {
