@@ -63,6 +63,11 @@ class ElectrodeOrderTest {
         second.results().results().forEach(r -> values.put(key(r), r.value()));
         for (Result result : first.results().results()) {
             assertThat(values).containsKey(key(result));
+            String voltage = key(result).replace(".time-of-peak", ".open-voltage");
+            if (!voltage.equals(key(result)) && values.getOrDefault(voltage, 0.0) < 1e-6) {
+                // Behind a screen without current the voltage is rounding, and its peak may stand anywhere.
+                continue;
+            }
             // A lead that carries nothing shows the rounding of kiloamperes.
             double allowed = 1e-6 * Math.abs(result.value()) + 1e-9;
             assertThat(values.get(key(result))).as(key(result)).isCloseTo(result.value(), within(allowed));
