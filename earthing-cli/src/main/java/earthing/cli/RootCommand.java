@@ -39,6 +39,7 @@ import picocli.CommandLine.Spec;
             ReportCommand.class,
             CheckCommand.class,
             CompareCommand.class,
+            SoilCommand.class,
             NewCommand.class,
             CompletionCommand.class
         },

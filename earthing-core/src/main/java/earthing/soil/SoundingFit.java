@@ -93,6 +93,30 @@ public record SoundingFit(
     }
 
     /**
+     * The resistivity of a layer with what remains open when its thickness is held at the best value: for a layer that
+     * is known by a product only, the interval of that product.
+     *
+     * @param layer layer from 0 at the surface
+     * @return resistivity with its interval [Ω·m]
+     */
+    public FitParameter resistivityAtThickness(int layer) {
+        FitParameter own = resistivity(layer);
+        if (equivalent(layer).isEmpty()) {
+            return own;
+        }
+        FitParameter product = equivalent(layer).get();
+        double thickness = thickness(layer).value();
+        boolean transverse = product.kind() == FitParameter.Kind.TRANSVERSE_RESISTANCE;
+        return new FitParameter(
+                own.kind(),
+                layer,
+                own.value(),
+                transverse ? product.low() / thickness : thickness / product.high(),
+                transverse ? product.high() / thickness : thickness / product.low(),
+                false);
+    }
+
+    /**
      * The readings that were set aside.
      *
      * @return those that contradict the others, in their order

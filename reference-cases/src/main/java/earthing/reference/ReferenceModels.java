@@ -18,6 +18,7 @@ public final class ReferenceModels {
     public static Map<String, ReferenceModel> all() {
         Map<String, ReferenceModel> models = new OnceOnly();
         SoilModels.register(models);
+        InversionModels.register(models);
         ElectrodeModels.register(models);
         FaultModels.register(models);
         SafetyModels.register(models);

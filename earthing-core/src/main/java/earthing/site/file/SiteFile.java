@@ -42,19 +42,26 @@ public final class SiteFile {
      * @return the site, or every problem
      */
     public static ReadOutcome read(Path path) {
-        String name = path.toString();
-        byte[] bytes;
+        ProblemList problems = new ProblemList(path.toString());
+        byte[] bytes = bytes(path, problems);
+        return bytes == null ? new ReadOutcome.Invalid(problems.inOrderOfFile()) : read(bytes, path.toString());
+    }
+
+    /** The content of a file, one byte more than is allowed at most. */
+    static byte @Nullable [] bytes(Path path, ProblemList problems) {
         try (InputStream in = Files.newInputStream(path)) {
             // One byte more than is allowed tells a file that is too large, however large it is.
-            bytes = in.readNBytes(LARGEST + 1);
+            return in.readNBytes(LARGEST + 1);
         } catch (NoSuchFileException e) {
-            return refused(name, "there is no such file");
+            problems.add(Place.WHOLE_FILE, "there is no such file");
         } catch (AccessDeniedException e) {
-            return refused(name, "this file may not be read");
+            problems.add(Place.WHOLE_FILE, "this file may not be read");
         } catch (IOException e) {
-            return refused(name, Files.isDirectory(path) ? "this is a folder, not a file" : "this file cannot be read");
+            problems.add(
+                    Place.WHOLE_FILE,
+                    Files.isDirectory(path) ? "this is a folder, not a file" : "this file cannot be read");
         }
-        return read(bytes, name);
+        return null;
     }
 
     /**
@@ -154,7 +161,7 @@ public final class SiteFile {
         return null;
     }
 
-    private static @Nullable String decode(byte[] bytes, ProblemList problems) {
+    static @Nullable String decode(byte[] bytes, ProblemList problems) {
         if (startsWith(bytes, 0xFE, 0xFF) || startsWith(bytes, 0xFF, 0xFE)) {
             problems.add(Place.WHOLE_FILE, "this file is in UTF-16; save it as UTF-8");
             return null;

@@ -1,0 +1,134 @@
+package earthing.cli;
+
+import earthing.report.SurveyReport;
+import earthing.site.file.SurveyFile;
+import earthing.site.file.SurveyOutcome;
+import earthing.study.SurveyStudy;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Turns the readings of a soil survey into layers. */
+@Command(
+        name = "soil",
+        header = "Find the layers of the ground from a soil survey.",
+        description = {
+            "",
+            "Fits one to four layers to Wenner or Schlumberger readings, with 90 % intervals, names"
+                    + " readings that contradict the others, and prints the soil block of a site file.",
+            "",
+            "A survey file has a head line with units and one reading a line:",
+            "",
+            "  traverse, spacing [m], resistance [ohm]",
+            "  north, 2, 11.4",
+            ""
+        },
+        parameterListHeading = "Parameters:%n",
+        optionListHeading = "Options:%n",
+        footer = {
+            "",
+            "Columns: traverse; spacing, or AB/2 and MN/2; probe depth;",
+            "resistance or resistivity. Decimal commas need the line # decimal: comma.",
+            "",
+            "Examples:",
+            "  earthing soil survey.csv",
+            "  earthing soil survey.csv --layers 2 --format json"
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = RootCommand.Version.class)
+final class SoilCommand implements Callable<Integer> {
+
+    /** Probe arrangements. */
+    enum Array {
+        WENNER,
+        SCHLUMBERGER;
+
+        @Override
+        public String toString() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    /** Formats of the outcome. */
+    enum Format {
+        TEXT,
+        JSON;
+
+        @Override
+        public String toString() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
+
+    @Spec
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "SURVEY", description = "The survey file.")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private Path survey;
+
+    @Option(
+            names = "--array",
+            paramLabel = "ARRAY",
+            description = "One of: ${COMPLETION-CANDIDATES}; refuses a file with the columns of the other.")
+    private Optional<Array> array = Optional.empty();
+
+    @Option(
+            names = "--layers",
+            paramLabel = "COUNT",
+            description = "Fit so many layers, 1 to 4, instead of as many as the readings support.")
+    private Optional<Integer> layers = Optional.empty();
+
+    @Option(
+            names = "--format",
+            paramLabel = "FORMAT",
+            defaultValue = "text",
+            description = "One of: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}).")
+    @SuppressWarnings("NullAway.Init") // set by picocli
+    private Format format;
+
+    @Override
+    public Integer call() {
+        if (layers.isPresent() && (layers.get() < 1 || layers.get() > 4)) {
+            throw new ParameterException(spec.commandLine(), "--layers takes 1 to 4; have " + layers.get());
+        }
+        SurveyOutcome outcome = SurveyFile.read(survey, array.map(Array::toString));
+        if (outcome instanceof SurveyOutcome.Invalid invalid) {
+            List<String> lines = new ArrayList<>();
+            invalid.problems().forEach(problem -> lines.add(problem.text()));
+            lines.add("earthing: " + survey + " is not a valid survey file: " + lines.size()
+                    + (lines.size() == 1 ? " problem" : " problems"));
+            throw new CommandFailure(ExitCode.INVALID_INPUT, lines);
+        }
+        SurveyOutcome.Valid read = (SurveyOutcome.Valid) outcome;
+        SurveyStudy study = study(read);
+        String name = String.valueOf(survey.getFileName());
+        String text = switch (format) {
+            case TEXT -> SurveyReport.text(name, read.array(), study, read.warnings());
+            case JSON -> SurveyReport.json(name, read.array(), study, read.warnings());
+        };
+        spec.commandLine().getOut().print(text);
+        return ExitCode.MET.code();
+    }
+
+    private SurveyStudy study(SurveyOutcome.Valid read) {
+        try {
+            return SurveyStudy.of(
+                    read.traverses(), layers.isPresent() ? OptionalInt.of(layers.get()) : OptionalInt.empty());
+        } catch (IllegalArgumentException tooFew) {
+            throw new CommandFailure(
+                    ExitCode.INVALID_INPUT, List.of("earthing: " + survey + ": " + tooFew.getMessage()));
+        }
+    }
+}
