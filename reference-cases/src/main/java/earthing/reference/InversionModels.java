@@ -67,7 +67,8 @@ final class InversionModels {
         SoundingFit fit = SoundingInversion.of(sounding(given)).best();
         Map<String, Double> results = new LinkedHashMap<>();
         results.put("layers", (double) fit.layers());
-        results.put("resolved", fit.resistivity(1).resolved() || fit.thickness(1).resolved() ? 1.0 : 0.0);
+        results.put(
+                "resolved", fit.resistivity(1).resolved() || fit.thickness(1).resolved() ? 1.0 : 0.0);
         results.put("first", fit.resistivity(0).value());
         results.put("first-thickness", fit.thickness(0).value());
         results.put("last", fit.resistivity(fit.layers() - 1).value());
