@@ -306,6 +306,8 @@ final class PowerChecks {
             if (gap.id().startsWith("conductor.")
                     && segments.stream().noneMatch(s -> gap.id().startsWith("conductor." + s + "."))) {
                 String segment = gap.id().split("\\.", 3)[1];
+                // The same segment stays unanswered in several cases; one finding tells it.
+                segments.add(segment);
                 findings.add(new Draft("conductor." + segment + ".heating", Group.CONDUCTOR_HEATING, segment, EPR_FLOW)
                         .gap(List.of(gap), gap.id()));
             }
