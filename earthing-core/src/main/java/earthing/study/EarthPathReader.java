@@ -1,6 +1,7 @@
 package earthing.study;
 
 import earthing.quantity.Measure;
+import earthing.quantity.Numbers;
 import earthing.site.Antenna;
 import earthing.site.AuxiliaryReference;
 import earthing.site.AuxiliarySupply;
@@ -158,7 +159,12 @@ final class EarthPathReader {
         if (hasTee() && height == cubicleHeight) {
             return EarthPaths.TEE;
         }
-        return "main earth at " + earthing.quantity.Numbers.full(height) + " m";
+        return leadNodeAt(height);
+    }
+
+    /** Node of a joint of the main earth where no tee leaves it. */
+    static String leadNodeAt(double height) {
+        return "main earth at " + Numbers.full(height) + " m";
     }
 
     private void cubicle() {

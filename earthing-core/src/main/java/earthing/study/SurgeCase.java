@@ -77,7 +77,7 @@ final class SurgeCase {
         Waveform core = shorted.current(PoleCircuit.CORE);
         Waveform tank = solution.potential(EarthPaths.TANK);
         Waveform cubicle = solution.potential(EarthPaths.CUBICLE);
-        String lead = leadNode(open.circuit());
+        String lead = leadNode(open.circuit(), open.geometry().cubicleHeight());
         Waveform atLead = solution.potential(lead);
         return new Outcome(
                 openEnd(open, solution, earth, wave, peak),
@@ -99,9 +99,14 @@ final class SurgeCase {
     }
 
     /** The node of the main earth at the cubicle's height. */
-    private static String leadNode(Circuit circuit) {
+    private static String leadNode(Circuit circuit, double cubicleHeight) {
         if (circuit.nodes().contains(CablePath.LEAD_AT_CUBICLE)) {
             return CablePath.LEAD_AT_CUBICLE;
+        }
+        // Where a declared segment ends just there, its own node is the place.
+        String joint = EarthPathReader.leadNodeAt(cubicleHeight);
+        if (circuit.nodes().contains(joint)) {
+            return joint;
         }
         return circuit.nodes().contains(EarthPaths.TEE) ? EarthPaths.TEE : EarthPaths.TANK;
     }

@@ -13,6 +13,9 @@ record SurgeWave(String name, Impulse unit) {
     /** Names that are understood, in the order in which they are offered. */
     static final List<String> NAMES = List.of("8/20", "4/10", "10/350", "1/200", "0.25/100", "1.2/50");
 
+    /** Time in which the current of a shorted loop of cores has decayed [s]. */
+    private static final double LOOP_DECAY = 1e-3;
+
     static SurgeWave named(String name) throws MissingInput {
         Impulse shape = switch (name) {
             case "8/20" -> PowerExponential.impulse820(1);
@@ -33,8 +36,10 @@ record SurgeWave(String name, Impulse unit) {
     }
 
     double end() {
-        // Half of the way to 1e-6 of the peak leaves 1e-3 of it, and 1e-6 of the heat.
-        return unit.duration() / 2;
+        // Half of the way to 1e-6 of the peak leaves 1e-3 of it. A loop of cores decays on, with L/R of some 0.2 ms:
+        // the
+        // charge through a protector counts that too.
+        return Math.max(unit.duration() / 2, LOOP_DECAY);
     }
 
     double firstStep() {
