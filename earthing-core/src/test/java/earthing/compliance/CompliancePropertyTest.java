@@ -63,7 +63,7 @@ class CompliancePropertyTest {
         return new StudyResults(results, List.of(), List.of(), List.of(), List.of());
     }
 
-    @Property(tries = 150)
+    @Property(seed = "20261125", tries = 150)
     void signOfTheMarginAgreesWithTheStatus(@ForAll long seed) {
         List<Finding> findings = ComplianceRun.of(SITE, random(seed));
         assertThat(findings).isNotEmpty();
@@ -81,7 +81,7 @@ class CompliancePropertyTest {
         }
     }
 
-    @Property(tries = 60)
+    @Property(seed = "20261125", tries = 60)
     void everyQuestionIsAnsweredWhateverTheStudiesLeaveOut(@ForAll long seed) {
         assertThat(ComplianceRun.of(SITE, random(seed)).stream().map(Finding::id))
                 .contains("fault.detection", "step.worst", "surge.gap", "arrester.margin", "cable.power-frequency")
@@ -90,7 +90,7 @@ class CompliancePropertyTest {
                 .anyMatch(id -> id.startsWith("transfer."));
     }
 
-    @Property(tries = 40)
+    @Property(seed = "20261125", tries = 40)
     void lessVoltageNeverTurnsAMetTouchIntoAFailedOne(
             @ForAll @DoubleRange(min = 1, max = 500) double voltage,
             @ForAll @DoubleRange(min = 0.1, max = 1) double factor) {
@@ -119,7 +119,7 @@ class CompliancePropertyTest {
               - {name: other, at: {x: FAR m, y: 0 m}, wire: {length: 5 m, diameter: 10 mm, depth: 0.6 m}}
             """;
 
-    @Property(tries = 15)
+    @Property(seed = "20261125", tries = 15)
     void doublingTheResistivityDoublesEveryResistanceInUniformSoil(
             @ForAll @DoubleRange(min = 10, max = 3000) double resistivity,
             @ForAll @DoubleRange(min = 1, max = 6) double length,

@@ -86,7 +86,7 @@ class AdiabaticHeatingTest {
         assertThat(AdiabaticHeating.finalTemperature(COPPER, 1e-9, 1e9, 30)).isInfinite();
     }
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void finalTemperatureUndoesRequiredArea(
             @ForAll @DoubleRange(min = 1, max = 1e9) double jouleIntegral,
             @ForAll @DoubleRange(min = -20, max = 90) double initial,
@@ -99,7 +99,7 @@ class AdiabaticHeatingTest {
         }
     }
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void areaScalesWithTheRootOfTheJouleIntegral(
             @ForAll @DoubleRange(min = 1, max = 1e9) double jouleIntegral,
             @ForAll @DoubleRange(min = 0.01, max = 100) double scale) {
@@ -108,7 +108,7 @@ class AdiabaticHeatingTest {
         assertThat(scaled / once).isCloseTo(scale, within(1e-12 * scale));
     }
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void temperatureRisesWithHeatAndFallsWithArea(
             @ForAll @DoubleRange(min = 1e3, max = 1e8) double jouleIntegral,
             @ForAll @DoubleRange(min = 10, max = 300) double squareMillimetres) {
@@ -121,14 +121,14 @@ class AdiabaticHeatingTest {
                 .isLessThan(base);
     }
 
-    @Property(tries = 50)
+    @Property(seed = "20261125", tries = 50)
     void durationUndoesPermissibleCurrent(@ForAll @DoubleRange(min = 0.01, max = 5) double duration) {
         double current = AdiabaticHeating.permissibleCurrent(COPPER, 70e-6, duration, 40, 250);
         assertThat(AdiabaticHeating.duration(COPPER, 70e-6, current, 40, 250))
                 .isCloseTo(duration, within(1e-12 * duration));
     }
 
-    @Property(tries = 50)
+    @Property(seed = "20261125", tries = 50)
     void smallHeatRaisesByTheHeatBalance(@ForAll @DoubleRange(min = 0.01, max = 10) double kiloJoules) {
         // First order: dθ = I²t ρ(θi)/(q S²), from the heat balance alone.
         double area = 50e-6;

@@ -93,7 +93,7 @@ class SequenceHeatingTest {
                 .ofMaxSize(5);
     }
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void theOrderOfTheShotsDoesNotMatter(@ForAll("sequences") List<Shot> shots) {
         List<Shot> shuffled = new ArrayList<>(shots);
         Collections.shuffle(shuffled, new Random(7));
@@ -104,7 +104,7 @@ class SequenceHeatingTest {
                 .isCloseTo(one.finalTemperature(), within(1e-9 * (1 + one.finalTemperature())));
     }
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void chainOfFinalTemperaturesIsTheSum(@ForAll("sequences") List<Shot> shots) {
         double temperature = 40;
         for (Shot shot : shots) {
@@ -114,7 +114,7 @@ class SequenceHeatingTest {
         assertThat(sequence.finalTemperature()).isCloseTo(temperature, within(1e-9 * (1 + temperature)));
     }
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void requiredAreaJustKeepsTheLimit(@ForAll("sequences") List<Shot> shots) {
         SequenceHeating sequence = SequenceHeating.of(COPPER, 70e-6, 40, shots, List.of(BOLTED));
         if (sequence.jouleIntegral() > 0) {

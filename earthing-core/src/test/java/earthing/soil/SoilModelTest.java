@@ -56,7 +56,7 @@ class SoilModelTest {
                 .hasMessageContaining("cannot be computed");
     }
 
-    @Property(tries = 50)
+    @Property(seed = "20261125", tries = 50)
     void apparentResistivityLiesBetweenThoseOfTheLayersAndScales(
             @ForAll @DoubleRange(min = 5, max = 5000) double upper,
             @ForAll @DoubleRange(min = 5, max = 5000) double lower,
@@ -70,7 +70,7 @@ class SoilModelTest {
                 .isCloseTo(rho, within(1e-7 * rho));
     }
 
-    @Property(tries = 30)
+    @Property(seed = "20261125", tries = 30)
     void soundingsAtBothEndsSeeTheOuterLayers(@ForAll @DoubleRange(min = 0.02, max = 50) double ratio) {
         SoilModel soil = SoilModel.of(List.of(new Layer(100, 1), new Layer(700, 2), Layer.below(100 * ratio)));
         assertThat(Wenner.of(0.01).apparentResistivity(soil)).isCloseTo(100, within(0.01));

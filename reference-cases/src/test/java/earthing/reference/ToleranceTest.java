@@ -29,7 +29,7 @@ class ToleranceTest {
     }
 
     /** A value rounded to any number of decimals gives a print that accepts the value. */
-    @Property(tries = TRIES)
+    @Property(seed = "20261125", tries = TRIES)
     void roundedValueAcceptsItsOrigin(
             @ForAll @BigRange(min = "-1e6", max = "1e6") @Scale(9) BigDecimal value,
             @ForAll @IntRange(min = 0, max = 6) int decimals) {
@@ -39,7 +39,7 @@ class ToleranceTest {
     }
 
     /** What lies clearly beyond half a digit, on either side, is refused. */
-    @Property(tries = TRIES)
+    @Property(seed = "20261125", tries = TRIES)
     void valueBeyondHalfADigitIsRefused(
             @ForAll @BigRange(min = "-1e6", max = "1e6") @Scale(3) BigDecimal print,
             @ForAll @DoubleRange(min = 0.51, max = 1e3) double digits,
@@ -50,7 +50,7 @@ class ToleranceTest {
     }
 
     /** Another printed digit can only narrow the tolerance. */
-    @Property(tries = TRIES)
+    @Property(seed = "20261125", tries = TRIES)
     void furtherPrintedZeroTightensTenfold(@ForAll @BigRange(min = "0.001", max = "1e6") @Scale(3) BigDecimal print) {
         PrintedNumber coarse = PrintedNumber.parse(print.toPlainString());
         PrintedNumber fine =
@@ -61,7 +61,7 @@ class ToleranceTest {
     }
 
     /** The unit of the print does not decide whether a value passes. */
-    @Property(tries = TRIES)
+    @Property(seed = "20261125", tries = TRIES)
     void shareToleranceDoesNotDependOnTheUnit(
             @ForAll @DoubleRange(min = 0.1, max = 100) double kiloampere,
             @ForAll @DoubleRange(min = 0.01, max = 50) double percent,
@@ -80,7 +80,7 @@ class ToleranceTest {
     }
 
     /** An absolute width works across the units of one dimension. */
-    @Property(tries = TRIES)
+    @Property(seed = "20261125", tries = TRIES)
     void absoluteToleranceConvertsItsUnit(@ForAll @DoubleRange(min = -3, max = 3) double millimetres) {
         Tolerance width = Tolerance.parse("2 mm");
         boolean accepted = width.accepts(PrintedNumber.parse("1.0 m"), 1 + millimetres * 1e-3);

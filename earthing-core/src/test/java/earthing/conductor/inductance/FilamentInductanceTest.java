@@ -74,7 +74,7 @@ class FilamentInductanceTest {
     }
 
     /** Grover ch. 7 (from memory): two filaments of length l meeting at a point, 4 l cos e atanh(l/(l+R)) in 0.1 uH. */
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void filamentsThatMeetAtAPoint(
             @ForAll @DoubleRange(min = 0.1, max = 3.0) double angle,
             @ForAll @DoubleRange(min = 0.2, max = 20) double length) {
@@ -88,7 +88,7 @@ class FilamentInductanceTest {
         assertThat(found).isCloseTo(expected, within(1e-9 * 1e-7 * length + 1e-10 * Math.abs(expected)));
     }
 
-    @Property(tries = 200)
+    @Property(seed = "20261125", tries = 200)
     void symmetricAndOddInDirectionAndAdditive(
             @ForAll @DoubleRange(min = -3, max = 3) double x,
             @ForAll @DoubleRange(min = 0.05, max = 3) double y,
@@ -108,7 +108,7 @@ class FilamentInductanceTest {
         assertThat(sum).isCloseTo(m, within(1e-15));
     }
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void scalesWithLength(
             @ForAll @DoubleRange(min = 0.01, max = 100) double factor,
             @ForAll @DoubleRange(min = -1, max = 1) double tilt) {
@@ -122,7 +122,7 @@ class FilamentInductanceTest {
     }
 
     /** The closed form hands over to quadrature at a small angle; nothing may be seen of it. */
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void noStepWhereTheMethodChanges(
             @ForAll @DoubleRange(min = 0.01, max = 2) double distance,
             @ForAll @DoubleRange(min = -6, max = -2) double lg) {

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 
 class FormulaPropertiesTest {
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void everyResistanceIsProportionalToResistivityAndFallsWithSize(
             @ForAll @DoubleRange(min = 1, max = 5000) double rho,
             @ForAll @DoubleRange(min = 1.5, max = 30) double length,
@@ -33,7 +33,7 @@ class FormulaPropertiesTest {
         assertThat(pair).isBetween(rod / 2, rod);
     }
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void rodInTwoLayersWithoutContrastIsDwightsRod(
             @ForAll @DoubleRange(min = 1, max = 5000) double rho,
             @ForAll @DoubleRange(min = 1, max = 4) double length) {
@@ -46,7 +46,7 @@ class FormulaPropertiesTest {
         assertThat(RodTwoLayer.apparentResistivity(rho, rho, 0.5, length).get()).isCloseTo(rho, within(1e-9 * rho));
     }
 
-    @Property(tries = 50)
+    @Property(seed = "20261125", tries = 50)
     void rodGroupsLieBetweenOneRodAndItsNth(@ForAll @DoubleRange(min = 3, max = 100) double spacing) {
         double rod = RodDwight.resistance(100, 3, 0.008).get();
         for (int n = 2; n <= 10; n++) {

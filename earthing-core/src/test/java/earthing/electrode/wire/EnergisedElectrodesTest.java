@@ -194,7 +194,7 @@ class EnergisedElectrodesTest {
         assertThat(profile.get(24)).isEqualTo(field.potential(7, 1, 0));
     }
 
-    @Property(tries = 25)
+    @Property(seed = "20261125", tries = 25)
     void resistanceScalesWithResistivityAndInverselyWithSize(
             @ForAll @DoubleRange(min = 0.05, max = 20) double ratio,
             @ForAll @DoubleRange(min = 0.3, max = 5) double h,
@@ -207,7 +207,7 @@ class EnergisedElectrodesTest {
         assertThat(larger).isCloseTo(one / 3, within(1e-7 * one));
     }
 
-    @Property(tries = 25)
+    @Property(seed = "20261125", tries = 25)
     void moreMetalOrBetterSoilNeverRaisesTheResistance(
             @ForAll @DoubleRange(min = 0.5, max = 20) double away,
             @ForAll @DoubleRange(min = 0.1, max = 10) double ratio) {
@@ -220,7 +220,7 @@ class EnergisedElectrodesTest {
         assertThat(poorer).isGreaterThan(one);
     }
 
-    @Property(tries = 25)
+    @Property(seed = "20261125", tries = 25)
     void turningAndShiftingTheSiteChangesNothing(
             @ForAll @DoubleRange(min = -50, max = 50) double shift,
             @ForAll @DoubleRange(min = 0, max = 6) double angle) {

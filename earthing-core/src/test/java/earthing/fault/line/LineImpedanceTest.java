@@ -250,7 +250,7 @@ class LineImpedanceTest {
                 .hasMessageContaining("complex depth");
     }
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void threeFormsAgreeAtLowFrequency(
             @ForAll @DoubleRange(min = 5, max = 15) double height,
             @ForAll @DoubleRange(min = 0.3, max = 5) double spacing,
@@ -266,7 +266,7 @@ class LineImpedanceTest {
         assertThat(EarthReturn.CARSON_SERIES.mutual(b, a, 50, rho)).isEqualTo(series);
     }
 
-    @Property(tries = 100)
+    @Property(seed = "20261125", tries = 100)
     void seriesDependsOnFrequencyOverResistivityOnly(
             @ForAll @DoubleRange(min = 10, max = 1000) double rho,
             @ForAll @DoubleRange(min = 1, max = 20) double factor) {
@@ -276,7 +276,7 @@ class LineImpedanceTest {
         assertThat(scaled.subtract(one.multiply(factor)).abs()).isLessThan(1e-12 * scaled.abs());
     }
 
-    @Property(tries = 50)
+    @Property(seed = "20261125", tries = 50)
     void bondedPairIsBelowEitherAndEarthedWireLowersTheZeroSequence(
             @ForAll @DoubleRange(min = 20, max = 2000) double rho) {
         SeriesImpedance z = SeriesImpedance.of(testFeeder(), EarthReturn.CARSON_SERIES, 50, rho);
