@@ -93,6 +93,16 @@ public sealed interface StrokeDistribution {
         }
 
         /**
+         * The value that lies so many standard deviations above the median, in logarithms.
+         *
+         * @param score standard normal score
+         * @return value in SI
+         */
+        public double atScore(double score) {
+            return median * Math.exp(sigma * score);
+        }
+
+        /**
          * The distribution of the parameter times a constant, for example of M·dI/dt.
          *
          * @param factor factor above 0
@@ -122,6 +132,17 @@ public sealed interface StrokeDistribution {
         public double exceededWith(double probability) {
             double high = above.exceededWith(probability);
             return high >= join ? high : Math.min(join, below.exceededWith(probability));
+        }
+
+        /**
+         * The value whose exceedance is that of a standard normal score.
+         *
+         * @param score standard normal score
+         * @return value in SI
+         */
+        public double atScore(double score) {
+            double high = above.atScore(score);
+            return high >= join ? high : Math.min(join, below.atScore(score));
         }
 
         @Override

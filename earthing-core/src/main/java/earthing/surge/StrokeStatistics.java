@@ -53,6 +53,21 @@ public final class StrokeStatistics {
     /** Correlation of the logarithms of front time and peak of first strokes. */
     public static final double FIRST_FRONT_PEAK_CORRELATION = 0.47;
 
+    /**
+     * Correlation of the logarithms of largest steepness and peak of first strokes, which the exponent 0.376 of the
+     * regression above 20 kA implies: 0.376 · 0.605/0.599.
+     */
+    public static final double FIRST_STEEPNESS_PEAK_CORRELATION = 0.38;
+
+    /** Correlation of the logarithms of largest steepness and peak of subsequent strokes; front and peak have none. */
+    public static final double SUBSEQUENT_STEEPNESS_PEAK_CORRELATION = 0.56;
+
+    /** Median time to half value of first strokes [s]. */
+    public static final double FIRST_HALF = 77.5e-6;
+
+    /** Median time to half value of subsequent strokes [s]. */
+    public static final double SUBSEQUENT_HALF = 30.2e-6;
+
     private StrokeStatistics() {}
 
     /**

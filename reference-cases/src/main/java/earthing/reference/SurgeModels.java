@@ -2,11 +2,14 @@ package earthing.reference;
 
 import earthing.surge.ConcaveFront;
 import earthing.surge.DoubleExponential;
+import earthing.surge.FlashCollection;
 import earthing.surge.Heidler;
 import earthing.surge.Impulse;
 import earthing.surge.ImpulseParameters;
+import earthing.surge.InducedVoltage;
 import earthing.surge.PowerExponential;
 import earthing.surge.ProtectiveMargin;
+import earthing.surge.StrikingDistance;
 import earthing.surge.StrokeDistribution;
 import earthing.surge.StrokeStatistics;
 import earthing.surge.TwoSectionArrester;
@@ -45,6 +48,43 @@ final class SurgeModels {
                     "steepness", StrokeStatistics.firstSteepnessGivenPeak(peak),
                     "front", StrokeStatistics.firstFrontGivenPeak(peak));
         });
+        models.put(
+                "surge.strokes.line-rate",
+                given -> Map.of(
+                        "rate",
+                        FlashCollection.lineRate(
+                                given.value("flash-density"),
+                                given.value("height"),
+                                given.value("width"),
+                                given.value("length"))));
+        models.put(
+                "surge.strokes.flash-density",
+                given -> Map.of("density", FlashCollection.ofThunderstormDays(given.value("thunderstorm-days"))));
+        models.put(
+                "surge.strokes.induced-voltage",
+                given -> Map.of(
+                        "voltage",
+                        InducedVoltage.simplifiedPeak(
+                                given.value("current"), given.value("height"), given.value("distance"))));
+        models.put("surge.strokes.induced-factor", given -> {
+            double distance = given.value("distance");
+            InducedVoltage unit = new InducedVoltage(1, distance, given.value("speed-ratio"));
+            return Map.of("factor", unit.peakPerAmpere() * distance);
+        });
+        models.put(
+                "surge.strokes.effective-height",
+                given -> Map.of(
+                        "effective-height",
+                        InducedVoltage.effectiveHeight(given.value("height"), given.value("resistivity"))));
+        models.put("surge.strokes.striking-distance", given -> {
+            double peak = given.value("current");
+            return Map.of(
+                    "distance", StrikingDistance.toConductor(peak),
+                    "nearest", StrikingDistance.nearestToGround(peak, given.value("height")));
+        });
+        models.put(
+                "surge.stroke.parameter",
+                given -> Map.of("probability", parameter(given.word("set")).exceedance(given.value("value"))));
         models.put("surge.arrester.curve", given -> {
             TwoSectionArrester unit = TwoSectionArrester.ofHeight(1, 1, 1);
             double current = given.value("current");
@@ -110,6 +150,16 @@ final class SurgeModels {
         found.put("specific-energy", p.specificEnergy());
         found.put("steepness", p.steepest());
         return found;
+    }
+
+    private static StrokeDistribution parameter(String set) {
+        return switch (set) {
+            case "first-front" -> StrokeStatistics.FIRST_FRONT;
+            case "first-steepness" -> StrokeStatistics.FIRST_STEEPNESS;
+            case "subsequent-front" -> StrokeStatistics.SUBSEQUENT_FRONT;
+            case "subsequent-steepness" -> StrokeStatistics.SUBSEQUENT_STEEPNESS;
+            default -> throw new IllegalArgumentException("no set of stroke parameters " + set);
+        };
     }
 
     private static StrokeDistribution distribution(String set) {
