@@ -13,6 +13,7 @@ public final class RampResponse {
     private static final int FRONT = 24;
     /** Knots in units of the short tail, where the current turns over. */
     private static final double[] TURN = {0.25, 0.5, 1, 2, 4};
+
     private static final double GROWTH = 1.3;
     private static final int MOST = 80;
 

@@ -40,8 +40,8 @@ public final class StrokeSampler {
         double peak = StrokeStatistics.FIRST_PEAK_TWO_SLOPE.atScore(score);
         double steepness = StrokeStatistics.FIRST_STEEPNESS.atScore(
                 joint(score, StrokeStatistics.FIRST_STEEPNESS_PEAK_CORRELATION));
-        double front = StrokeStatistics.FIRST_FRONT.atScore(
-                joint(score, StrokeStatistics.FIRST_FRONT_PEAK_CORRELATION));
+        double front =
+                StrokeStatistics.FIRST_FRONT.atScore(joint(score, StrokeStatistics.FIRST_FRONT_PEAK_CORRELATION));
         return stroke(peak, front, steepness, StrokeStatistics.FIRST_HALF);
     }
 

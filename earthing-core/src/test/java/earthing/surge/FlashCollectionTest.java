@@ -51,7 +51,8 @@ class FlashCollectionTest {
 
     @Property(seed = "20261125", tries = 200)
     void circleLessStripIsWhatIsCountedOnAGrid(
-            @ForAll @DoubleRange(min = 5, max = 40) double object, @ForAll @DoubleRange(min = 0, max = 300) double width) {
+            @ForAll @DoubleRange(min = 5, max = 40) double object,
+            @ForAll @DoubleRange(min = 0, max = 300) double width) {
         double r = FlashCollection.radius(object);
         int n = 400;
         int inside = 0;

@@ -57,11 +57,11 @@ class RampResponseTest {
                         .current("core"),
                 0,
                 5e-8);
-        double peak = Math.abs(TransientSolution.solve(
-                        loop(stroke), new TimeGrid(300e-6, stroke.frontScale() / 300, 1e-4))
-                .current("core")
-                .peak()
-                .value());
+        double peak =
+                Math.abs(TransientSolution.solve(loop(stroke), new TimeGrid(300e-6, stroke.frontScale() / 300, 1e-4))
+                        .current("core")
+                        .peak()
+                        .value());
         assertThat(response.peak(stroke)).isCloseTo(peak, withinPercentage(0.5));
     }
 
@@ -87,8 +87,7 @@ class RampResponseTest {
     void refusesWhatHasNoBeginning() {
         assertThatThrownBy(() -> series(0).peak(new double[] {0, 1}, new double[] {1, 1}))
                 .hasMessageContaining("begin with 0");
-        assertThatThrownBy(() -> new RampResponse(
-                        Waveform.of(new double[] {0, 1}, new double[] {0, 1}), Double.NaN, 1))
+        assertThatThrownBy(() -> new RampResponse(Waveform.of(new double[] {0, 1}, new double[] {0, 1}), Double.NaN, 1))
                 .hasMessageContaining("finite");
     }
 }
