@@ -3,6 +3,7 @@ package earthing.network;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntToDoubleFunction;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -69,8 +70,9 @@ public record KirchhoffCheck(
         }
         double branchWorst = 0;
         String branchName = "";
+        Map<String, double[]> coupled = coupled(circuit, currents, size);
         for (Branch branch : circuit.branches()) {
-            double off = departure(branch, circuit, currents, voltages);
+            double off = departure(branch, circuit, currents, voltages, coupled);
             if (off > branchWorst) {
                 branchWorst = off;
                 branchName = branch.name();
@@ -88,68 +90,95 @@ public record KirchhoffCheck(
         return found;
     }
 
+    /** What the other branches add to a branch through its mutuals: flux [Vs] of inductors, voltage [V] of resistors. */
+    private static Map<String, double[]> coupled(Circuit circuit, Map<String, Waveform> currents, int size) {
+        Map<String, double[]> sums = new HashMap<>();
+        for (Circuit.Mutual mutual : circuit.mutuals()) {
+            double[] first = sums.computeIfAbsent(mutual.first(), n -> new double[size]);
+            double[] second = sums.computeIfAbsent(mutual.second(), n -> new double[size]);
+            Waveform ofFirst = of(currents, mutual.first());
+            Waveform ofSecond = of(currents, mutual.second());
+            double value = mutual.value();
+            for (int k = 0; k < size; k++) {
+                first[k] += value * ofSecond.value(k);
+                second[k] += value * ofFirst.value(k);
+            }
+        }
+        return sums;
+    }
+
+    /** Worst departure of a branch from its equation, as a part of the largest term of that equation. */
     private static double departure(
-            Branch branch, Circuit circuit, Map<String, Waveform> currents, Map<String, Waveform> voltages) {
+            Branch branch,
+            Circuit circuit,
+            Map<String, Waveform> currents,
+            Map<String, Waveform> voltages,
+            Map<String, double[]> coupled) {
         if (branch instanceof Branch.LineEnd end) {
             return LineBalance.departure(circuit, end, currents, voltages);
         }
         Waveform i = of(currents, branch.name());
         Waveform v = of(voltages, branch.name());
-        int size = i.size();
+        double[] others = coupled.getOrDefault(branch.name(), new double[i.size()]);
+        if (branch instanceof Branch.Inductor inductor) {
+            return inductor(inductor, v, i, others);
+        }
+        if (branch instanceof Branch.Capacitor capacitor) {
+            return capacitor(capacitor, v, i);
+        }
+        if (branch instanceof Branch.Resistor resistor) {
+            return worst(v, k -> resistor.resistance() * i.value(k) + others[k]);
+        }
+        if (branch instanceof Branch.Nonlinear nonlinear) {
+            return worst(v, k -> nonlinear.curve().voltage(i.value(k)));
+        }
+        if (branch instanceof Branch.VoltageSource source) {
+            return worst(v, k -> source.wave().at(v.time(k)));
+        }
+        if (branch instanceof Branch.CurrentSource source) {
+            return worst(i, k -> source.wave().at(i.time(k)));
+        }
+        return Math.abs(v.peak().value());
+    }
+
+    private static double worst(Waveform have, IntToDoubleFunction due) {
         double worst = 0;
         double scale = 0;
-        double left = 0;
-        for (int k = 1; k < size; k++) {
-            double step = i.time(k) - i.time(k - 1);
-            double off;
-            double term;
-            if (branch instanceof Branch.Inductor inductor) {
-                // First step left out of the integral: the sources may jump at the start.
-                double meanV = k == 1 ? v.value(k) : 0.5 * (v.value(k) + v.value(k - 1));
-                double meanI = 0.5 * (i.value(k) + i.value(k - 1));
-                left += (meanV - inductor.resistance() * meanI) * step;
-                double flux = inductor.inductance() * i.value(k);
-                for (Circuit.Mutual mutual : circuit.mutuals()) {
-                    if (mutual.first().equals(branch.name())) {
-                        flux += mutual.value() * of(currents, mutual.second()).value(k);
-                    } else if (mutual.second().equals(branch.name())) {
-                        flux += mutual.value() * of(currents, mutual.first()).value(k);
-                    }
-                }
-                off = left - flux;
-                term = Math.max(Math.abs(flux), inductor.inductance() * Math.abs(i.value(k)));
-            } else if (branch instanceof Branch.Capacitor capacitor) {
-                double mean = k == 1 ? i.value(k) : 0.5 * (i.value(k) + i.value(k - 1));
-                left += mean * step;
-                double charge = capacitor.capacitance() * v.value(k);
-                off = left - charge;
-                term = Math.abs(charge);
-            } else if (branch instanceof Branch.Resistor resistor) {
-                double drop = resistor.resistance() * i.value(k);
-                for (Circuit.Mutual mutual : circuit.mutuals()) {
-                    if (mutual.first().equals(branch.name())) {
-                        drop += mutual.value() * of(currents, mutual.second()).value(k);
-                    } else if (mutual.second().equals(branch.name())) {
-                        drop += mutual.value() * of(currents, mutual.first()).value(k);
-                    }
-                }
-                off = v.value(k) - drop;
-                term = Math.abs(v.value(k));
-            } else if (branch instanceof Branch.Nonlinear nonlinear) {
-                off = v.value(k) - nonlinear.curve().voltage(i.value(k));
-                term = Math.abs(v.value(k));
-            } else if (branch instanceof Branch.VoltageSource source) {
-                off = v.value(k) - source.wave().at(v.time(k));
-                term = Math.abs(v.value(k));
-            } else if (branch instanceof Branch.CurrentSource source) {
-                off = i.value(k) - source.wave().at(v.time(k));
-                term = Math.abs(i.value(k));
-            } else {
-                off = v.value(k);
-                term = 1;
-            }
-            worst = Math.max(worst, Math.abs(off));
-            scale = Math.max(scale, term);
+        for (int k = 1; k < have.size(); k++) {
+            worst = Math.max(worst, Math.abs(have.value(k) - due.applyAsDouble(k)));
+            scale = Math.max(scale, Math.abs(have.value(k)));
+        }
+        return scale > 0 ? worst / scale : worst;
+    }
+
+    /** Flux is the integral of the voltage left by the resistance. */
+    private static double inductor(Branch.Inductor branch, Waveform v, Waveform i, double[] others) {
+        double integral = 0;
+        double worst = 0;
+        double scale = 0;
+        for (int k = 1; k < i.size(); k++) {
+            // First step by its end: the sources may jump at the start.
+            double meanV = k == 1 ? v.value(k) : 0.5 * (v.value(k) + v.value(k - 1));
+            double meanI = 0.5 * (i.value(k) + i.value(k - 1));
+            integral += (meanV - branch.resistance() * meanI) * (i.time(k) - i.time(k - 1));
+            double own = branch.inductance() * i.value(k);
+            worst = Math.max(worst, Math.abs(integral - own - others[k]));
+            scale = Math.max(scale, Math.max(Math.abs(own + others[k]), Math.abs(own)));
+        }
+        return scale > 0 ? worst / scale : worst;
+    }
+
+    /** Charge is the integral of the current. */
+    private static double capacitor(Branch.Capacitor branch, Waveform v, Waveform i) {
+        double integral = 0;
+        double worst = 0;
+        double scale = 0;
+        for (int k = 1; k < i.size(); k++) {
+            double mean = k == 1 ? i.value(k) : 0.5 * (i.value(k) + i.value(k - 1));
+            integral += mean * (i.time(k) - i.time(k - 1));
+            double charge = branch.capacitance() * v.value(k);
+            worst = Math.max(worst, Math.abs(integral - charge));
+            scale = Math.max(scale, Math.abs(charge));
         }
         return scale > 0 ? worst / scale : worst;
     }
@@ -164,7 +193,7 @@ public record KirchhoffCheck(
             int last = i.size() - 1;
             if (branch instanceof Branch.CurrentSource || branch instanceof Branch.VoltageSource) {
                 delivered -= work(v, i);
-                moved += work(v.combine(i, (a, b) -> Math.abs(a * b)));
+                moved += work(v, i, true);
             } else if (branch instanceof Branch.Inductor inductor) {
                 taken += inductor.resistance() * work(i, i);
                 taken += 0.5 * inductor.inductance() * i.value(last) * i.value(last);
@@ -187,12 +216,20 @@ public record KirchhoffCheck(
     }
 
     private static double work(Waveform v, Waveform i) {
-        return work(v.combine(i, (a, b) -> a * b));
+        return work(v, i, false);
     }
 
-    /** Integral of a power; in the first step its value at the end counts, since sources may jump at the start. */
-    private static double work(Waveform power) {
-        return power.integral() + 0.5 * (power.value(1) - power.value(0)) * (power.time(1) - power.time(0));
+    /** Integral of v·i, or of its magnitude; in the first step its end counts, since sources may jump at the start. */
+    private static double work(Waveform v, Waveform i, boolean magnitude) {
+        double sum = 0;
+        double before = 0;
+        for (int k = 1; k < v.size(); k++) {
+            double power = v.value(k) * i.value(k);
+            power = magnitude ? Math.abs(power) : power;
+            sum += (k == 1 ? power : 0.5 * (power + before)) * (v.time(k) - v.time(k - 1));
+            before = power;
+        }
+        return sum;
     }
 
     /**

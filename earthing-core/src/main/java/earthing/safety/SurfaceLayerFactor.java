@@ -33,7 +33,11 @@ public final class SurfaceLayerFactor {
     public static final double STRONGEST = 0.999999;
 
     private static final double NEGLIGIBLE = 1e-13;
-    private static final GaussIntegrator QUADRATURE = new GaussIntegratorFactory().legendre(40, 0, 1);
+
+    /** Apart, because its nodes take milliseconds to find and only the series needs them. */
+    private static final class Quadrature {
+        static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(40, 0, 1);
+    }
 
     private SurfaceLayerFactor() {}
 
@@ -131,7 +135,7 @@ public final class SurfaceLayerFactor {
         // r = 1 − s² takes the square-root edge of the thin case out of the integrand.
         return 8
                 / Math.PI
-                * QUADRATURE.integrate(s -> {
+                * Quadrature.RULE.integrate(s -> {
                     double r = 1 - s * s;
                     double angle =
                             Math.asin(Math.min(1, 2 / (Math.hypot(1 - r, distance) + Math.hypot(1 + r, distance))));

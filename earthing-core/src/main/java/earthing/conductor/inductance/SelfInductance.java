@@ -25,7 +25,10 @@ public final class SelfInductance {
             "ch. 5, straight conductor of rectangular section",
             Source.Status.FROM_MEMORY);
 
-    private static final GaussIntegrator GAUSS = new GaussIntegratorFactory().legendre(40);
+    /** Apart, because its nodes take milliseconds to find and few need them. */
+    private static final class Gauss {
+        static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(40);
+    }
 
     private SelfInductance() {}
 
@@ -87,7 +90,7 @@ public final class SelfInductance {
         double smooth = 0.5
                 * Math.PI
                 / 2
-                * GAUSS.integrate(x -> {
+                * Gauss.RULE.integrate(x -> {
                     double theta = 0.25 * Math.PI * (1 + x);
                     double sine = Math.sin(theta);
                     double cosine = Math.cos(theta);
@@ -165,7 +168,7 @@ public final class SelfInductance {
         checkStrip(length, width, 0);
         // Density of the distance of two random points of a line: 2(w − s)/w²; mean ln s = ln w − 3/2, mean s = w/3.
         double smooth = 0.5
-                * GAUSS.integrate(x -> {
+                * Gauss.RULE.integrate(x -> {
                     double s = 0.5 * (1 + x);
                     return 2 * (1 - s) * rest(length, s * width);
                 });
