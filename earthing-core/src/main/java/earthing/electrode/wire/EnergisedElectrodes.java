@@ -156,7 +156,7 @@ public final class EnergisedElectrodes {
                 }
             }
         }
-        for (double step = reach / rings; step > 1e-4 * reach; ) {
+        for (double step = reach / rings; step > 1e-3 * reach; ) {
             boolean moved = false;
             for (int a = 0; a < 8; a++) {
                 double px = bestX + step * Math.cos(Math.PI / 4 * a) - x;
