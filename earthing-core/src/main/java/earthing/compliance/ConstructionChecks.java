@@ -7,21 +7,28 @@ import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import earthing.site.Antenna;
 import earthing.site.AntennaSuppressor;
+import earthing.site.ButtContact;
 import earthing.site.Conductor;
 import earthing.site.ConductorMaterial;
 import earthing.site.ControlCable;
+import earthing.site.Cubicle;
+import earthing.site.CubicleEarth;
+import earthing.site.Electrode;
 import earthing.site.Pole;
 import earthing.site.PoleMaterial;
 import earthing.site.Site;
 import earthing.site.Stay;
 import earthing.site.YesNo;
+import earthing.study.EarthPaths;
 import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Rules about how things are built: sizes, distances, lengths, bonds. */
 final class ConstructionChecks {
@@ -30,8 +37,8 @@ final class ConstructionChecks {
             Source.commonPractice("the main earth is at least 16 mm² copper or the equivalent");
     private static final Source SEPARATION = Source.commonPractice(
             "control cable at least 200 mm from the main earth on wood or concrete, 150 mm on steel");
-    private static final Source CABLE_LENGTH =
-            Source.commonPractice("cable length = route + drip loop + entry curves; surplus is cut, not coiled");
+    private static final Source CABLE_LENGTH = Source.commonPractice(
+            "cable length = route + drip loop + entry curves; surplus is cut, not coiled; 10 % is left for cutting");
     private static final Source SUPPRESSOR = Source.commonPractice(
             "the antenna feeder enters through a bulkhead suppressor bonded to the cubicle's reference");
     private static final Source UNLIKE_METALS =
@@ -220,36 +227,93 @@ final class ConstructionChecks {
                                         + " potential within reach"));
     }
 
+    /** Metals that stand close together in the galvanic series in soil. */
+    private enum InSoil {
+        COPPER,
+        STEEL_OR_ZINC,
+        STAINLESS_STEEL,
+        ALUMINIUM;
+
+        static InSoil of(ConductorMaterial material) {
+            return switch (material) {
+                case COPPER, COPPER_CLAD_STEEL -> COPPER;
+                case STEEL, GALVANISED_STEEL -> STEEL_OR_ZINC;
+                case STAINLESS_STEEL -> STAINLESS_STEEL;
+                case ALUMINIUM -> ALUMINIUM;
+                case UNKNOWN -> throw new IllegalArgumentException("an unknown metal has no place in the series");
+            };
+        }
+
+        String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', ' ');
+        }
+    }
+
     static List<Finding> corrosionCouple(Design design) {
         Draft draft = new Draft("corrosion.couple", Group.OTHER, "unlike metals in soil", UNLIKE_METALS);
-        Set<String> couples = new LinkedHashSet<>();
         Site site = design.site();
         ConductorMaterial main =
                 site.mainEarth() == null ? null : site.mainEarth().conductor().material();
         if (main == null || main == ConductorMaterial.UNKNOWN) {
             return List.of(draft.missing("the material of the main earth is not given", "main-earth.conductor"));
         }
-        boolean copper = main == ConductorMaterial.COPPER || main == ConductorMaterial.COPPER_CLAD_STEEL;
+        Map<String, ConductorMaterial> buried = buriedMetal(site);
+        List<String> untold = buried.entrySet().stream()
+                .filter(e -> e.getValue() == ConductorMaterial.UNKNOWN)
+                .map(Map.Entry::getKey)
+                .toList();
+        InSoil own = InSoil.of(main);
+        List<String> couples = new ArrayList<>();
+        buried.forEach((name, material) -> {
+            if (material != ConductorMaterial.UNKNOWN && InSoil.of(material) != own) {
+                couples.add(name + " (" + InSoil.of(material).word() + " against " + own.word() + ")");
+            }
+        });
+        if (!couples.isEmpty()) {
+            return List.of(
+                    draft.advice("insulate the stay, coat the butt, or use an electrode of a like metal; inspect")
+                            .notMet("unlike metals bonded in soil: " + String.join(", ", couples)));
+        }
+        if (!untold.isEmpty()) {
+            return List.of(draft.missing(
+                    "the metal in soil is not told of " + String.join(", ", untold),
+                    "electrodes.material",
+                    "stays.anchor-material"));
+        }
+        return List.of(draft.met("all metal that is declared bonded in soil is " + own.word()));
+    }
+
+    /** What is bonded to the main earth in the soil, with its metal. */
+    private static Map<String, ConductorMaterial> buriedMetal(Site site) {
+        Map<String, ConductorMaterial> buried = new LinkedHashMap<>();
+        Optional<String> main = EarthPaths.mainElectrode(site);
+        Cubicle cubicle = site.cubicle();
+        for (Electrode electrode : site.electrodes()) {
+            boolean bonded = main.filter(electrode.name()::equals).isPresent()
+                    || (cubicle != null
+                            && cubicle.earth() == CubicleEarth.BOTH
+                            && electrode.name().equals(cubicle.electrode()));
+            if (bonded) {
+                buried.put("electrode " + electrode.name(), told(electrode.material()));
+            }
+        }
         for (Stay stay : site.stays()) {
-            boolean steelAnchor = stay.anchorMaterial() == ConductorMaterial.STEEL
-                    || stay.anchorMaterial() == ConductorMaterial.GALVANISED_STEEL;
-            if (copper && steelAnchor && stay.bondedToMainEarth() == YesNo.YES && stay.insulated() != YesNo.YES) {
-                couples.add(stay.name() + " (zinc or steel against copper)");
+            if (stay.bondedToMainEarth() == YesNo.YES && stay.insulated() != YesNo.YES) {
+                buried.put(stay.name(), told(stay.anchorMaterial()));
             }
         }
         Pole pole = site.pole();
-        if (copper
-                && pole != null
+        if (pole != null
                 && pole.material() == PoleMaterial.STEEL
                 && pole.bondedToMainEarth() == YesNo.YES
-                && pole.buttContact() != earthing.site.ButtContact.COATED) {
-            couples.add("steel pole butt (steel against copper)");
+                && pole.buttContact() != ButtContact.COATED) {
+            buried.put("steel pole butt", ConductorMaterial.STEEL);
         }
-        if (couples.isEmpty()) {
-            return List.of(draft.met("no unlike metals are declared bonded in soil"));
-        }
-        return List.of(draft.advice("insulate the stay, coat the butt, or use an electrode of a like metal; inspect")
-                .notMet("unlike metals bonded in soil: " + String.join(", ", couples)));
+        return buried;
+    }
+
+    private static ConductorMaterial told(@Nullable ConductorMaterial material) {
+        return material == null ? ConductorMaterial.UNKNOWN : material;
     }
 
     static String key(String name) {

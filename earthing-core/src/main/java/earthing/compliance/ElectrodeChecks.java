@@ -26,17 +26,24 @@ import java.util.Optional;
 final class ElectrodeChecks {
 
     private static final Source OWNER = Source.owner("criteria.electrode-resistance");
-    private static final Source AGREEMENT = Source.tool("closed form and numeric solution, docs/theory/electrode.md");
+    private static final Source AGREEMENT = Source.tool(
+            "band of 10 % between closed form and numeric solution, set here, no published source; docs/theory/electrode.md");
     private static final Source SURVEY =
             Source.standard("IEEE Std 81", "resistivity measurements", Source.Status.FROM_MEMORY);
     private static final Source READING =
             Source.standard("IEEE Std 81", "fall-of-potential and clamp-on methods", Source.Status.FROM_MEMORY);
     private static final Source PREDICTION = Source.tool("predicted band of the model over the declared bounds");
 
+    private static final Source CONTINUITY = Source.commonPractice(
+            "a bond reads at most twice the computed resistance of its conductor; below 10 mohm the test leads decide");
+
     /** Band between the closed form and the numeric solution that needs no explanation [1]. */
     static final double AGREEMENT_BAND = 0.10;
     /** Position of the potential probe as a fraction of that of the current probe, uniform soil [1]. */
     static final double PROBE_RATIO = 0.618;
+
+    /** Below this the leads and clips of the test decide what is read [Ω]. */
+    static final double TEST_LEADS = 0.010;
 
     private ElectrodeChecks() {}
 
@@ -247,7 +254,7 @@ final class ElectrodeChecks {
     static List<Finding> testContinuity(Design design) {
         List<Finding> findings = new ArrayList<>();
         for (Measurement reading : readings(design, MeasurementKind.BOND_CONTINUITY)) {
-            Draft draft = new Draft("test.continuity", Group.EARTH_PATHS, "bond " + reading.of(), PREDICTION);
+            Draft draft = new Draft("test.continuity", Group.EARTH_PATHS, "bond " + reading.of(), CONTINUITY);
             List<Result> pieces = design.paths().members().stream()
                     .filter(member -> covers(reading.of(), member))
                     .flatMap(
@@ -261,13 +268,12 @@ final class ElectrodeChecks {
                 continue;
             }
             double computed = pieces.stream().mapToDouble(Result::value).sum();
-            // A joint adds up to as much again as the conductor before it is suspect; below 10 mohm the leads decide.
-            double most = Math.max(2 * computed, 0.010);
+            double most = Math.max(2 * computed, TEST_LEADS);
             findings.add(draft.at(Measure.Bound.NOMINAL)
                     .advice("clean and remake the joints, then measure again")
                     .worked(Worked.of("R_max", "max(2 * R_c, R_0)")
                             .with("R_c", computed, "ohm")
-                            .with("R_0", 0.010, "ohm")
+                            .with("R_0", TEST_LEADS, "ohm")
                             .gives(most, "ohm"))
                     .atMost(
                             reading.value().nominal(),
@@ -277,7 +283,7 @@ final class ElectrodeChecks {
         }
         if (findings.isEmpty()) {
             findings.add(noReading(
-                    design, new Draft("test.continuity", Group.EARTH_PATHS, "bonds", PREDICTION), "bond continuity"));
+                    design, new Draft("test.continuity", Group.EARTH_PATHS, "bonds", CONTINUITY), "bond continuity"));
         }
         return findings;
     }

@@ -27,8 +27,8 @@ final class PathChecks {
             Source.commonPractice("one main earth; the cubicle has no other way to earth than its tee");
     private static final Source THROUGH_TANK =
             Source.commonPractice("arresters are earthed through the tank, without a second lead");
-    private static final Source SHORT_TEE =
-            Source.commonPractice("the cubicle is earthed only by a short tee to the main earth");
+    private static final Source SHORT_TEE = Source.commonPractice(
+            "the cubicle is earthed only by a short tee to the main earth; up to 0.5 m is taken as short");
     private static final Source COMMON_POINT =
             Source.commonPractice("all high-voltage equipment has its earth in common with the tank's earth point");
 

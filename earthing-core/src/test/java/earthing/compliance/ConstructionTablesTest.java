@@ -17,7 +17,7 @@ class ConstructionTablesTest {
 
     private static final String CUBICLE = "{height: 3 m, earth: shared, tee-length: 0.2 m}";
     private static final String CUBICLE_BLOCK = "cubicle: " + CUBICLE + "\n";
-    private static final String ELECTRODE = "  - {name: main, rod: {length: 3 m, diameter: 16 mm}}\n";
+    private static final String ELECTRODE = "  - {name: main, material: copper, rod: {length: 3 m, diameter: 16 mm}}\n";
     private static final String OWN =
             ELECTRODE + "  - {name: own, at: {x: 5 m, y: 0 m}, rod: {length: 3 m, diameter: 16 mm}}\n";
     private static final String EQUIPMENT =
@@ -281,6 +281,18 @@ class ConstructionTablesTest {
                 Question.of(couple)
                         .with("{material: copper, area: 70 mm2}", "{material: unknown, area: 70 mm2}")
                         .is(INSUFFICIENT_DATA, "main-earth.conductor"),
+                Question.of(couple)
+                        .with("name: main, material: copper", "name: main, material: galvanised-steel")
+                        .is(NOT_MET, "electrode main (steel or zinc against copper)"),
+                Question.of(couple)
+                        .with("name: main, material: copper", "name: main, material: copper-clad-steel")
+                        .is(MET),
+                Question.of(couple)
+                        .with("name: main, material: copper", "name: main, material: unknown")
+                        .is(INSUFFICIENT_DATA, "electrodes.material"),
+                Question.of(couple)
+                        .with("name: main, material: copper", "name: main")
+                        .is(INSUFFICIENT_DATA, "electrode main"),
                 Question.of(aux).result("aux-supply.isolation.voltage", 3000).is(MET),
                 Question.of(aux).result("aux-supply.isolation.voltage", 4000).is(MET),
                 Question.of(aux).result("aux-supply.isolation.voltage", 4001).is(NOT_MET, "isolating transformer"),

@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class ElectrodeTablesTest {
 
     private static final String RESISTANCE = "electrode.main.resistance";
-    private static final String ELECTRODE = "  - {name: main, rod: {length: 3 m, diameter: 16 mm}}\n";
+    private static final String ELECTRODE = "  - {name: main, material: copper, rod: {length: 3 m, diameter: 16 mm}}\n";
 
     private static final String OWN = "  - {name: own, at: {x: 5 m, y: 0 m}, rod: {length: 3 m, diameter: 16 mm}}\n";
 

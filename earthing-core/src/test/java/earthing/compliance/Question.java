@@ -40,7 +40,7 @@ final class Question {
               conductor: {material: copper, area: 70 mm2}
               electrode: main
             electrodes:
-              - {name: main, rod: {length: 3 m, diameter: 16 mm}}
+              - {name: main, material: copper, rod: {length: 3 m, diameter: 16 mm}}
             cubicle: {height: 3 m, earth: shared, tee-length: 0.2 m}
             control-cable:
               separation: 0.25 m
