@@ -29,6 +29,7 @@ public final class ComplianceRun {
             PowerChecks::detection,
             PowerChecks::epr,
             PowerChecks::touch,
+            PowerChecks::exposure,
             PowerChecks::step,
             PowerChecks::transfer,
             PowerChecks::heating,

@@ -29,17 +29,26 @@ final class PowerChecks {
             Source.Status.FROM_MEMORY);
     private static final Source STEP = Source.standard(
             "EN 50522:2010", "touch voltage governs, no limit for step voltage", Source.Status.FROM_MEMORY);
+    private static final Source RISK = Source.publication(
+            "Energy Networks Association, EG-0 Power System Earthing Guide, 2010",
+            "target of individual risk, appendix C",
+            Source.Status.READ);
     private static final Source DETECTION = Source.owner("protection.detection-factor");
     private static final Source TRANSFER = Source.owner("neighbours.limit");
     private static final Source CABLE = Source.owner("control-cable.insulation-level");
 
     private PowerChecks() {}
 
-    /** EPR above twice the permissible touch voltage asks for proof of touch; with the proof it is met. */
+    /** EPR above the gate of the criteria set asks for proof of touch; with the proof it is met. */
     static List<Finding> epr(Design design) {
         List<Finding> findings = new ArrayList<>();
+        Optional<Result> gate =
+                design.results().of("criteria.proven-up-to").stream().findFirst();
+        // Without a gate in the set, a rise that is itself permissible needs no proof: no touch voltage exceeds it.
+        double provenUpTo = gate.map(Result::value).orElse(1.0);
+        Source basis = gate.map(Result::source).orElse(EPR_FLOW);
         for (String node : between(design, "epr.", "")) {
-            Draft draft = new Draft("epr." + node, Group.PERSONAL_SAFETY, "potential rise, " + node, EPR_FLOW);
+            Draft draft = new Draft("epr." + node, Group.PERSONAL_SAFETY, "potential rise, " + node, basis);
             Optional<Result> worst = design.own("epr." + node).stream().max(Comparator.comparingDouble(Result::value));
             if (worst.isEmpty()) {
                 continue;
@@ -63,9 +72,12 @@ final class PowerChecks {
                     .map(p -> "; " + Numbers.brief(rise.value() / p) + " times the permissible touch voltage "
                             + Numbers.brief(p) + " V")
                     .orElse("");
-            if (permissible.isPresent() && rise.value() <= 2 * permissible.get()) {
+            if (permissible.isPresent() && rise.value() <= provenUpTo * permissible.get()) {
                 findings.add(draft.atMost(
-                        rise.value(), 2 * permissible.get(), "V", "within twice the permissible touch voltage"));
+                        rise.value(),
+                        provenUpTo * permissible.get(),
+                        "V",
+                        "within " + Numbers.brief(provenUpTo) + " times the permissible touch voltage"));
             } else if (proven) {
                 findings.add(draft.met("touch has been shown at every reachable part" + ratio));
             } else if (failed) {
@@ -179,7 +191,43 @@ final class PowerChecks {
         Criteria criteria = design.site().criteria();
         return criteria != null
                 && (criteria.touch() == TouchCriterion.EN_50522_2010
-                        || criteria.touch() == TouchCriterion.EN_50522_2022);
+                        || criteria.touch() == TouchCriterion.EN_50522_2022
+                        || criteria.touch() == TouchCriterion.OWNER);
+    }
+
+    /** Individual risk a year, where the file asks for it; it stands beside the touch findings and replaces none. */
+    static List<Finding> exposure(Design design) {
+        List<Finding> findings = new ArrayList<>();
+        Criteria criteria = design.site().criteria();
+        if (criteria == null || criteria.exposure() == null) {
+            return List.of(new Draft("exposure.none", Group.PERSONAL_SAFETY, "individual risk", RISK)
+                    .notApplicable("the file asks for no individual risk a year"));
+        }
+        for (String part : named(design, "exposure.", ".individual-risk")) {
+            String id = "exposure." + part;
+            Draft draft = new Draft(id, Group.PERSONAL_SAFETY, "individual risk, " + part, RISK)
+                    .advice("faster clearing, less time at the site, or a lower touch voltage");
+            Optional<Pair> worst = Pairs.governing(Pairs.of(design, id + ".individual-risk", id + ".target"));
+            if (worst.isEmpty()) {
+                findings.add(draft.gap(design.gapsOf(id), id + ".individual-risk"));
+                continue;
+            }
+            Pair pair = worst.get();
+            draft.in(pair.value().circumstances(), pair.value().at());
+            pair.value().worked().ifPresent(draft::worked);
+            findings.add(draft.unless(
+                    design.gapsOf(id),
+                    draft.atMost(
+                            pair.value().value(),
+                            pair.limit().value(),
+                            "/a",
+                            "individual risk a year, an upper bound; it replaces no permissible voltage")));
+        }
+        if (findings.isEmpty()) {
+            findings.add(new Draft("exposure.none", Group.PERSONAL_SAFETY, "individual risk", RISK)
+                    .gap(design.gapsOf("exposure"), "exposure.<part>.individual-risk"));
+        }
+        return findings;
     }
 
     /** The pair of voltage and permissible voltage with the least margin. */

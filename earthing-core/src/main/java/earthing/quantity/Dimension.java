@@ -60,6 +60,8 @@ public enum Dimension {
     ANGLE("deg", unit("°", 1), unit("rad", 57.29577951308232)),
     /** Flashes per square kilometre and year [1/(m²·a)]. */
     FLASH_DENSITY("/m2/a", unit("/km2/a", 1e-6), unit("/km²/a", 1e-6), unit("/km2/year", 1e-6)),
+    /** How often a year [1/a], a year of 365 days. */
+    RATE("/a", unit("/year", 1), unit("/month", 12), unit("/week", 365.0 / 7), unit("/day", 365), unit("/h", 8760)),
     /** A pure number [1]; the only dimension read without a unit. */
     RATIO("", unit("%", 1e-2), unit("pu", 1));
 

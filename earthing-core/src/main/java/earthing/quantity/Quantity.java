@@ -123,6 +123,7 @@ public record Quantity(Dimension dimension, double si, String text) {
             case FREQUENCY -> "a frequency such as 50 Hz";
             case TEMPERATURE -> "a temperature such as 30 degC, 86 degF";
             case ANGLE -> "an angle such as 30 deg";
+            case RATE -> "a rate such as 0.1 /a";
             case FLASH_DENSITY -> "a ground flash density such as 4 /km2/a";
             case RATIO -> "a number without unit, or with %";
         };

@@ -6,6 +6,7 @@ import com.eclipsesource.json.JsonObject;
 import com.eclipsesource.json.JsonValue;
 import com.eclipsesource.json.WriterConfig;
 import earthing.compliance.Finding;
+import earthing.quantity.ColumnTable;
 import earthing.quantity.Measure;
 import earthing.quantity.Source;
 import earthing.study.Assumption;
@@ -130,6 +131,12 @@ final class JsonReport {
         }
         if (value instanceof Enum<?> word) {
             return Json.value(SiteTree.word(word));
+        }
+        if (value instanceof ColumnTable table) {
+            return new JsonObject()
+                    .add("file", table.file())
+                    .add("rows", table.rows())
+                    .add("sha256", table.sha256());
         }
         return value instanceof Integer number ? Json.value(number) : Json.value(value.toString());
     }

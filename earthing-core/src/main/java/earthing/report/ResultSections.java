@@ -54,7 +54,15 @@ final class ResultSections {
                     "Earth potential rise, touch, step and transfer",
                     "Potentials are to remote earth, r.m.s., at power frequency. The earth potential rise is not a"
                             + " touch voltage; touch voltages are prospective and stand beside the permissible value.",
-                    List.of("epr.", "touch.", "step.", "transfer.", "safety.", "cable.power-frequency.")),
+                    List.of(
+                            "epr.",
+                            "criteria.",
+                            "touch.",
+                            "step.",
+                            "exposure.",
+                            "transfer.",
+                            "safety.",
+                            "cable.power-frequency.")),
             new Topic(
                     "conductors",
                     "Conductors and joints",

@@ -22,6 +22,7 @@ final class ResultWords {
         return switch (group) {
             case "epr" -> "earth potential rise, " + id.substring(first + 1).replace('.', ' ');
             case "touch", "step", "transfer" -> voltage(group, subject, quantity);
+            case "exposure" -> "person exposed, " + subject + ": " + quantity;
             case "surge" -> surge(id, subject, quantity);
             case "fault" -> (subject.isEmpty() ? "fault" : subject) + ": " + quantity;
             case "circuit" ->

@@ -9,6 +9,7 @@ import earthing.report.document.Block.Column;
 import earthing.report.figure.ElevationWords;
 import earthing.report.figure.PoleElevation;
 import earthing.site.Criteria;
+import earthing.site.OwnerCriteria;
 import earthing.study.Assumption;
 import java.util.ArrayList;
 import java.util.List;
@@ -226,7 +227,13 @@ final class SiteSections {
             case EN_50522_2022 -> "EN 50522:2022";
             case IEEE_80_50KG -> "IEEE Std 80, body weight 50 kg";
             case IEEE_80_70KG -> "IEEE Std 80, body weight 70 kg";
+            case IEC_60479_1 -> "IEC/TS 60479-1:2005, body current through the body impedance";
+            case OWNER -> criteria.owner() == null ? "the owner's own set, not given" : owner(criteria.owner());
         };
+    }
+
+    private static String owner(OwnerCriteria owner) {
+        return owner.name() + ", " + owner.reference() + (owner.date() == null ? "" : " of " + owner.date());
     }
 
     private static String or(@Nullable Measure measure, String otherwise) {

@@ -77,7 +77,7 @@ public record BodyCurve(BodyImpedance impedance, Percentile percentile, BodyCurr
         if (body > 1000) {
             remarks.add("body voltage above 1000 V, where the impedance table ends");
         }
-        double series = contact == Contact.HAND_TO_HAND ? 0 : series(contact, standing);
+        double series = creditedResistance(contact, standing);
         remarks.add("path " + path.label() + ", heart-current factor " + path.heartCurrentFactor());
         return new PermissibleVoltage(
                 body + onPath * series,
@@ -94,6 +94,17 @@ public record BodyCurve(BodyImpedance impedance, Percentile percentile, BodyCurr
                 beyond ? "sustained body current" : points.rule().label(),
                 remarks,
                 current.source());
+    }
+
+    /**
+     * Resistance in series with the body: covering and footwear, nothing for bare soil.
+     *
+     * @param contact between which parts of the body
+     * @param standing what the person stands on and in
+     * @return resistance [Ω]
+     */
+    public static double creditedResistance(Contact contact, Standing standing) {
+        return contact == Contact.HAND_TO_HAND ? 0 : series(contact, standing);
     }
 
     private static double series(Contact contact, Standing standing) {

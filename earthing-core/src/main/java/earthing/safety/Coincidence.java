@@ -44,4 +44,19 @@ public final class Coincidence {
         }
         return faults * contacts * (faultDuration + contactDuration) / SECONDS_A_YEAR;
     }
+
+    /**
+     * The chance of fibrillation at which a number of coincidences just meets a target.
+     *
+     * @param target individual risk [1/a], &gt; 0
+     * @param coincidences coincidences a year [1/a], &gt; 0
+     * @return chance, above 1 where any touch may be fatal
+     */
+    public static double permissibleChance(double target, double coincidences) {
+        if (!(target > 0 && coincidences > 0)) {
+            throw new IllegalArgumentException(
+                    "target and coincidences must be > 0 a year; have " + target + " and " + coincidences);
+        }
+        return target / coincidences;
+    }
 }

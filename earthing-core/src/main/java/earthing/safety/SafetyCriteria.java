@@ -109,6 +109,20 @@ public record SafetyCriteria(
     }
 
     /**
+     * The body model itself; it knows no gates, every touch and step voltage is proven.
+     *
+     * @param curve whose body, which current and path
+     * @return the set
+     */
+    public static SafetyCriteria body(BodyCurve curve) {
+        return new SafetyCriteria(
+                curve.name(),
+                Optional.of(curve),
+                EnumSet.of(Need.MERGING_DEAD_TIME),
+                Map.of(Need.MERGING_DEAD_TIME, MERGING));
+    }
+
+    /**
      * The same set with one value replaced, as an owner may declare.
      *
      * @param need which value

@@ -10,6 +10,16 @@ public record Criteria(
         @Key(required = true, example = "en-50522-2022", doc = "Standard and edition of the permissible touch voltage.")
         TouchCriterion touch,
 
+        @Key(doc = "The body behind the criterion iec-60479-1.") @Nullable
+        BodyModel body,
+
+        @Key(doc = "The owner's own criteria, for the criterion owner.") @Nullable
+        OwnerCriteria owner,
+
+        @Key(doc = "How a person is exposed, for the individual risk a year; it replaces no permissible voltage.")
+        @Nullable
+        ContactExposure exposure,
+
         @Key(
                 example = "0 ohm",
                 sign = Key.Sign.NOT_NEGATIVE,

@@ -81,6 +81,13 @@ public @interface Key {
     Text text() default Text.FREE;
 
     /**
+     * Columns of the file that the key names; ignored for anything but tables.
+     *
+     * @return the columns, all of them required
+     */
+    Column[] columns() default {};
+
+    /**
      * Whether {@code unknown} is refused for a value with a unit, because nothing at all can be computed without it.
      *
      * @return true if the value has to be known
@@ -102,6 +109,51 @@ public @interface Key {
         NOT_NEGATIVE,
         /** Any. */
         ANY
+    }
+
+    /** How the values of a column follow each other. */
+    enum Order {
+        /** In any order. */
+        ANY,
+        /** Each above the one before. */
+        RISING,
+        /** None above the one before. */
+        NOT_RISING
+    }
+
+    /** One column of a file of numbers. */
+    @Documented
+    @Retention(RetentionPolicy.RUNTIME)
+    @Target({})
+    @interface Column {
+
+        /**
+         * Word in the head line, lower case; the unit stands behind it in brackets.
+         *
+         * @return the name
+         */
+        String name();
+
+        /**
+         * What the column holds.
+         *
+         * @return the dimension
+         */
+        Dimension unit();
+
+        /**
+         * Whether a value may be zero or negative.
+         *
+         * @return the sign that is read
+         */
+        Sign sign() default Sign.POSITIVE;
+
+        /**
+         * How the values follow each other.
+         *
+         * @return the order that is asked for
+         */
+        Order order() default Order.ANY;
     }
 
     /** What a text stands for. */

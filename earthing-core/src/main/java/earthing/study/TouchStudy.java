@@ -3,11 +3,9 @@ package earthing.study;
 import earthing.electrode.wire.EarthElectrodes;
 import earthing.electrode.wire.EnergisedElectrodes;
 import earthing.quantity.Dimension;
-import earthing.quantity.Measure;
 import earthing.quantity.Numbers;
 import earthing.quantity.Source;
 import earthing.quantity.Worked;
-import earthing.safety.BodyWeight;
 import earthing.safety.Contact;
 import earthing.safety.Exposure;
 import earthing.safety.Footwear;
@@ -19,6 +17,7 @@ import earthing.safety.Shock;
 import earthing.safety.SourcedValue;
 import earthing.safety.Standing;
 import earthing.safety.SurfaceCovering;
+import earthing.site.ContactExposure;
 import earthing.site.Covering;
 import earthing.site.Criteria;
 import earthing.site.MainEarth;
@@ -34,6 +33,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 
@@ -59,6 +59,9 @@ final class TouchStudy {
     private final List<Curve> curves = new ArrayList<>();
     private final Map<FieldKey, UnitField> solvedFields = new HashMap<>();
 
+    private Optional<PersonRisk> risk = Optional.empty();
+    private boolean gateTold;
+
     private TouchStudy(Site site) {
         this.site = site;
     }
@@ -77,9 +80,54 @@ final class TouchStudy {
             gaps.add(none);
             gaps.add(new Gap("step", Case.NONE, none.reason(), none.missingKeys()));
         } else {
+            risk = personRisk(site.criteria());
             cases.forEach(this::examine);
         }
         return new StudyResults(results, curves, List.copyOf(gaps), in.assumptions(), List.copyOf(notes));
+    }
+
+    private Optional<PersonRisk> personRisk(Criteria criteria) {
+        ContactExposure exposure = criteria.exposure();
+        if (exposure == null) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(PersonRisk.of(exposure, criteria.body(), in));
+        } catch (MissingInput missing) {
+            gaps.add(missing.gap("exposure", Case.NONE));
+            return Optional.empty();
+        }
+    }
+
+    /** Individual risk at a part of the site as it is, where the file asks for it. */
+    private void risk(String part, PowerCase fault, double voltage, Basis basis, Contact contact) {
+        if (risk.isEmpty() || !own(fault)) {
+            return;
+        }
+        double merging = Objects.requireNonNull(basis.criteria().values().get(SafetyCriteria.Need.MERGING_DEAD_TIME))
+                .value();
+        try {
+            results.addAll(risk.get()
+                    .at(part, fault, voltage, contact, basis.standing(), Exposure.of(basis.shocks(), merging)));
+        } catch (MissingInput missing) {
+            gaps.add(missing.gap("exposure." + part, fault.circumstances()));
+        }
+    }
+
+    /** Up to which ratio of the potential rise the set asks for no further proof; told once. */
+    private void gate(SafetyCriteria set) {
+        SourcedValue gate = set.values().get(SafetyCriteria.Need.FIRST_GATE);
+        if (gate != null && !gateTold) {
+            gateTold = true;
+            results.add(Result.of(
+                    "criteria.proven-up-to",
+                    Case.NONE,
+                    "nominal",
+                    gate.value(),
+                    "",
+                    "potential rise over permissible touch voltage, " + set.name(),
+                    gate.source()));
+        }
     }
 
     private void examine(PowerCase fault) {
@@ -103,6 +151,7 @@ final class TouchStudy {
             }
             UnitField field = unitField(fields, fault.electrodeCurrents());
             Basis basis = basis(criteria, fault);
+            gate(basis.criteria());
             double reach = site.cubicle() == null
                     ? 1
                     : in.orElse(site.cubicle().reach(), "cubicle.reach", 1, Dimension.LENGTH, REACH);
@@ -190,22 +239,7 @@ final class TouchStudy {
     private record Basis(SafetyCriteria criteria, List<Shock> shocks, Standing standing) {}
 
     private Basis basis(Criteria criteria, PowerCase fault) throws MissingInput {
-        SafetyCriteria set = switch (criteria.touch()) {
-            case EN_50522_2010 -> SafetyCriteria.EN_50522_2010;
-            case EN_50522_2022 -> SafetyCriteria.EN_50522_2022;
-            case IEEE_80_50KG -> SafetyCriteria.ieee80(BodyWeight.KG_50);
-            case IEEE_80_70KG -> SafetyCriteria.ieee80(BodyWeight.KG_70);
-        };
-        Measure merging = criteria.shockMergingTime();
-        if (merging != null) {
-            set = set.with(
-                    SafetyCriteria.Need.MERGING_DEAD_TIME,
-                    new SourcedValue(
-                            in.need(merging, "criteria.shock-merging-time"),
-                            Source.owner("criteria.shock-merging-time")));
-        } else {
-            in.choice("criteria.shock-merging-time", "0.5 s", Exposure.SOURCE);
-        }
+        SafetyCriteria set = CriteriaSet.of(criteria, in);
         Standing standing = Standing.bare(fault.earth().soil().resistivity(0));
         Covering covering = criteria.covering();
         if (covering != null) {
@@ -301,6 +335,7 @@ final class TouchStudy {
                         .with("U_S", ground, "V")
                         .gives(voltage, "V")));
         permissible(id, fault, basis, Contact.HAND_TO_FEET);
+        risk(part, fault, voltage, basis, Contact.HAND_TO_FEET);
     }
 
     /** Hand to hand between the main earth and a cubicle that has no tee to it. */
@@ -318,6 +353,7 @@ final class TouchStudy {
                         .with("U_2", cubicle, "V")
                         .gives(between, "V")));
         permissible("touch.between-earths", fault, basis, Contact.HAND_TO_HAND);
+        risk("between-earths", fault, between, basis, Contact.HAND_TO_HAND);
     }
 
     private void permissible(String id, PowerCase fault, Basis basis, Contact contact) {

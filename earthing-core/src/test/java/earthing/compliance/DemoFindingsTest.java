@@ -34,6 +34,7 @@ class DemoFindingsTest {
             "epr.*",
             "fault.detection",
             "touch.*",
+            "exposure.*",
             "touch.between-earths",
             "step.worst",
             "transfer.*",

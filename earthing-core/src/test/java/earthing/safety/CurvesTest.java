@@ -259,23 +259,20 @@ class CurvesTest {
     }
 
     @Test
-    void ownerCurveIsReadFromLines() {
+    void ownerCurveIsReadLogLogAndCreditsNoFootwear() {
         TabulatedCurve curve =
-                OwnerCurve.read("time,voltage\n# owner\n0.1, 500\n\n1,100\n", "works rule", "WR-7", Optional.empty());
+                OwnerCurve.of(List.of(0.1, 1.0), List.of(500.0, 100.0), "works rule", "WR-7", Optional.empty());
         assertThat(voltage(curve, Contact.HAND_TO_FEET, 0.1, BARE).value()).isEqualTo(500);
         assertThat(voltage(curve, Contact.HAND_TO_FEET, Math.sqrt(0.1), BARE).value())
                 .isCloseTo(Math.sqrt(50000), within(1e-9));
+        assertThat(voltage(curve, Contact.HAND_TO_FEET, 0.1, BARE.in(Footwear.OLD_WET_SHOES))
+                        .value())
+                .isEqualTo(500);
         assertThat(curve.source().kind()).isEqualTo(Source.Kind.OWNER);
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> OwnerCurve.read("0.1,500\n1,x\n", "n", "r", Optional.empty()))
-                .withMessageContaining("line 2");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> OwnerCurve.read("0.1,500\n1,100,3\n", "n", "r", Optional.empty()))
-                .withMessageContaining("line 2");
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> OwnerCurve.read("0.1,500\n1,600\n", "n", "r", Optional.empty()))
+                .isThrownBy(() -> OwnerCurve.of(List.of(0.1, 1.0), List.of(500.0, 600.0), "n", "r", Optional.empty()))
                 .withMessageContaining("not rise");
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> OwnerCurve.read("1,500\n0.1,600\n", "n", "r", Optional.empty()));
+                .isThrownBy(() -> OwnerCurve.of(List.of(1.0, 0.1), List.of(500.0, 600.0), "n", "r", Optional.empty()));
     }
 }

@@ -1,5 +1,6 @@
 package earthing.site.file;
 
+import earthing.quantity.ColumnTable;
 import earthing.quantity.Measure;
 import earthing.site.Key;
 import java.lang.reflect.InvocationTargetException;
@@ -24,7 +25,9 @@ public final class Entry {
         /** One word of a closed list, an enum. */
         WORD,
         /** A block with keys of its own, a record. */
-        BLOCK
+        BLOCK,
+        /** The name of a file of columns beside the site file, a {@link ColumnTable}. */
+        TABLE
     }
 
     private final String key;
@@ -67,6 +70,9 @@ public final class Entry {
         }
         if (type.isEnum()) {
             return Kind.WORD;
+        }
+        if (type == ColumnTable.class) {
+            return Kind.TABLE;
         }
         if (type.isRecord()) {
             return Kind.BLOCK;

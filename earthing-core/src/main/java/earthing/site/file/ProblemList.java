@@ -11,6 +11,7 @@ final class ProblemList {
 
     private final String file;
     private final List<Problem> problems = new ArrayList<>();
+    private final List<Problem> beside = new ArrayList<>();
     private boolean more;
 
     ProblemList(String file) {
@@ -34,13 +35,24 @@ final class ProblemList {
         add(place, "", "", found, "", "");
     }
 
+    /** A list for a file in the same folder. */
+    ProblemList beside(String name) {
+        int folder = Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1;
+        return new ProblemList(file.substring(0, folder) + name);
+    }
+
+    /** Takes over the problems of another file; they are told behind those of this one. */
+    void include(ProblemList other) {
+        beside.addAll(other.inOrderOfFile());
+    }
+
     /** Whether more problems would not be listed, so that looking for them is idle. */
     boolean isFull() {
         return problems.size() >= MOST;
     }
 
     boolean isEmpty() {
-        return problems.isEmpty();
+        return problems.isEmpty() && beside.isEmpty();
     }
 
     List<Problem> inOrderOfFile() {
@@ -50,6 +62,7 @@ final class ProblemList {
             sorted.add(new Problem(
                     file, 0, 0, "", "", "there are more problems than the " + MOST + " that are listed", "", ""));
         }
+        sorted.addAll(beside);
         return sorted;
     }
 }

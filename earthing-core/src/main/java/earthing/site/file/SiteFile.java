@@ -20,11 +20,12 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.OptionalDouble;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Reads and writes site files: YAML 1.2 in UTF-8, one document, no tags, anchors or aliases, at most {@value #LARGEST}
- * bytes. The keys are documented in {@code docs/site-file.md}. Nothing in a file is ever replaced by a default.
+ * bytes. The keys are documented in {@code docs/site-file.md}. A key may name a file of columns in the same folder. Nothing in a file is ever replaced by a default.
  */
 public final class SiteFile {
 
@@ -44,24 +45,69 @@ public final class SiteFile {
     public static ReadOutcome read(Path path) {
         ProblemList problems = new ProblemList(path.toString());
         byte[] bytes = bytes(path, problems);
-        return bytes == null ? new ReadOutcome.Invalid(problems.inOrderOfFile()) : read(bytes, path.toString());
+        return bytes == null
+                ? new ReadOutcome.Invalid(problems.inOrderOfFile())
+                : read(bytes, path.toString(), SideFiles.beside(path));
     }
 
     /** The content of a file, one byte more than is allowed at most. */
     static byte @Nullable [] bytes(Path path, ProblemList problems) {
-        try (InputStream in = Files.newInputStream(path)) {
-            // One byte more than is allowed tells a file that is too large, however large it is.
-            return in.readNBytes(LARGEST + 1);
+        return bytes(
+                () -> {
+                    try (InputStream in = Files.newInputStream(path)) {
+                        // One byte more than is allowed tells a file that is too large, however large it is.
+                        return in.readNBytes(LARGEST + 1);
+                    } catch (IOException e) {
+                        if (Files.isDirectory(path)) {
+                            throw new FolderException(e);
+                        }
+                        throw e;
+                    }
+                },
+                why -> problems.add(Place.WHOLE_FILE, why));
+    }
+
+    /** A folder where a file was expected. */
+    private static final class FolderException extends IOException {
+
+        private static final long serialVersionUID = 1L;
+
+        FolderException(IOException cause) {
+            super(cause);
+        }
+    }
+
+    /** A way to the bytes of a file. */
+    interface Access {
+
+        byte[] bytes() throws IOException;
+    }
+
+    /** The bytes, or the reason why there are none. */
+    static byte @Nullable [] bytes(Access access, Consumer<String> problem) {
+        try {
+            return access.bytes();
         } catch (NoSuchFileException e) {
-            problems.add(Place.WHOLE_FILE, "there is no such file");
+            problem.accept("there is no such file");
         } catch (AccessDeniedException e) {
-            problems.add(Place.WHOLE_FILE, "this file may not be read");
+            problem.accept("this file may not be read");
+        } catch (FolderException e) {
+            problem.accept("this is a folder, not a file");
         } catch (IOException e) {
-            problems.add(
-                    Place.WHOLE_FILE,
-                    Files.isDirectory(path) ? "this is a folder, not a file" : "this file cannot be read");
+            problem.accept("this file cannot be read");
         }
         return null;
+    }
+
+    /**
+     * Reads the bytes of a file that names no other file.
+     *
+     * @param bytes content of the file
+     * @param name name of the file for problems
+     * @return the site, or every problem
+     */
+    public static ReadOutcome read(byte[] bytes, String name) {
+        return read(bytes, name, SideFiles.NONE);
     }
 
     /**
@@ -69,15 +115,16 @@ public final class SiteFile {
      *
      * @param bytes content of the file
      * @param name name of the file for problems
+     * @param sideFiles where the files are that it names
      * @return the site, or every problem
      */
-    public static ReadOutcome read(byte[] bytes, String name) {
+    public static ReadOutcome read(byte[] bytes, String name, SideFiles sideFiles) {
         if (bytes.length > LARGEST) {
             return refused(name, "this file is larger than " + LARGEST + " bytes and no site file");
         }
         ProblemList problems = new ProblemList(name);
         String text = decode(bytes, problems);
-        Site site = text == null ? null : site(text, problems);
+        Site site = text == null ? null : site(text, problems, sideFiles);
         if (site == null || text == null || !problems.isEmpty()) {
             return new ReadOutcome.Invalid(problems.inOrderOfFile());
         }
@@ -112,7 +159,7 @@ public final class SiteFile {
         return new ReadOutcome.Invalid(problems.inOrderOfFile());
     }
 
-    private static @Nullable Site site(String text, ProblemList problems) {
+    private static @Nullable Site site(String text, ProblemList problems, SideFiles sideFiles) {
         TreeReader.Result tree = TreeReader.read(text, problems);
         Tree root = tree.root();
         if (root == null || (root instanceof Tree.Scalar scalar && scalar.isEmpty())) {
@@ -122,7 +169,7 @@ public final class SiteFile {
             return null;
         }
         Facts facts = new Facts();
-        ValueReader values = new ValueReader(problems, facts, frequency(root));
+        ValueReader values = new ValueReader(problems, facts, frequency(root), sideFiles);
         BlockReader blocks = new BlockReader(problems, facts, values, tree.complete());
         Record site = blocks.block(Block.site(), root, "", new Place(1, 1));
         if (site != null) {
@@ -207,7 +254,7 @@ public final class SiteFile {
         return new Place(line, text.length() - start + 1);
     }
 
-    private static String sha256(byte[] bytes) {
+    static String sha256(byte[] bytes) {
         try {
             return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
         } catch (NoSuchAlgorithmException e) {

@@ -1,6 +1,7 @@
 package earthing.site.file;
 
 import earthing.quantity.Measure;
+import earthing.site.TouchCriterion;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -31,6 +32,16 @@ final class SiteRules {
         PoleRules.check(rules);
         NetworkRules.check(rules);
         ElectrodeRules.check(rules, complete);
+        criteria(rules);
+    }
+
+    private static void criteria(SiteRules rules) {
+        Enum<?> touch = rules.facts.word("criteria.touch");
+        rules.belongs("criteria.owner", touch == null || touch == TouchCriterion.OWNER, "it with touch: owner");
+        rules.belongs(
+                "criteria.body",
+                touch == null || touch == TouchCriterion.IEC_60479_1 || rules.facts.has("criteria.exposure"),
+                "it with touch: iec-60479-1, or beside exposure");
     }
 
     Facts facts() {

@@ -76,6 +76,7 @@ public final class SiteSchema {
                 object.add("type", "integer").add("minimum", meaning.least()).add("maximum", meaning.most());
             case WORD -> object.add("enum", array(entry.words()));
             case TEXT -> text(object, entry);
+            case TABLE -> object.add("type", "string").add("pattern", "^[^./\\\\:][^/\\\\:]*$");
             case BLOCK -> object.add("$ref", "#/$defs/" + block(entry.block()));
         }
     }

@@ -66,7 +66,9 @@ public final class SiteTemplate {
 
     static String example(Entry entry) {
         String example = entry.meaning().example();
-        return entry.kind() == Entry.Kind.TEXT && !entry.isList() ? ScalarText.of(example, false) : example;
+        return (entry.kind() == Entry.Kind.TEXT || entry.kind() == Entry.Kind.TABLE) && !entry.isList()
+                ? ScalarText.of(example, false)
+                : example;
     }
 
     private void key(String line, boolean on) {

@@ -1,5 +1,6 @@
 package earthing.site.file;
 
+import earthing.quantity.ColumnTable;
 import earthing.quantity.Measure;
 import earthing.quantity.Quantity;
 import earthing.site.Site;
@@ -75,6 +76,9 @@ final class SiteWriter {
         }
         if (value instanceof Enum<?> constant) {
             return Entry.word(constant);
+        }
+        if (value instanceof ColumnTable table) {
+            return ScalarText.of(table.file(), inList);
         }
         return value instanceof String text ? ScalarText.of(text, inList) : String.valueOf(value);
     }

@@ -1,5 +1,6 @@
 package earthing.site.file;
 
+import earthing.quantity.ColumnTable;
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Quantity;
@@ -36,11 +37,13 @@ final class ValueReader {
     private final ProblemList problems;
     private final Facts facts;
     private final OptionalDouble frequency;
+    private final SideFiles sideFiles;
 
-    ValueReader(ProblemList problems, Facts facts, OptionalDouble frequency) {
+    ValueReader(ProblemList problems, Facts facts, OptionalDouble frequency, SideFiles sideFiles) {
         this.problems = problems;
         this.facts = facts;
         this.frequency = frequency;
+        this.sideFiles = sideFiles;
     }
 
     /** The value of a key that takes no block; null if there is a problem with it. */
@@ -51,6 +54,7 @@ final class ValueReader {
             case TEXT -> text(entry, tree, path);
             case NUMBER -> number(entry, tree, path);
             case WORD -> word(entry, tree, path);
+            case TABLE -> table(entry, tree, path);
             case BLOCK -> throw new IllegalStateException(path + " is a block");
         };
     }
@@ -73,6 +77,8 @@ final class ValueReader {
                         ? "the number " + key.least()
                         : "a whole number from " + key.least() + " to " + key.most();
             case WORD -> "one of " + String.join(", ", entry.words());
+            case TABLE ->
+                "the name of a file in the folder of this one, with the head line " + TableFile.head(key.columns());
             case BLOCK -> "a block with keys of its own";
         };
     }
@@ -140,6 +146,35 @@ final class ValueReader {
             return null;
         }
         return entry.meaning().text() == Key.Text.DATE ? date(text, tree, path) : text;
+    }
+
+    private @Nullable ColumnTable table(Entry entry, Tree tree, String path) {
+        String name = plain(entry, tree, path);
+        if (name == null) {
+            return null;
+        }
+        if (!isPlainName(name)) {
+            problems.add(tree.place(), path, name, Problem.quote(name) + " is no plain file name", expected(entry));
+            return null;
+        }
+        byte[] bytes = SiteFile.bytes(
+                () -> sideFiles.read(name),
+                why -> problems.add(tree.place(), path, name, Problem.quote(name) + ": " + why, expected(entry)));
+        if (bytes == null) {
+            return null;
+        }
+        ProblemList own = problems.beside(name);
+        ColumnTable table = TableFile.read(name, bytes, entry.meaning().columns(), own);
+        problems.include(own);
+        return table;
+    }
+
+    /** A site file must not lead its reader to other folders. */
+    private static boolean isPlainName(String name) {
+        return name.length() <= 100
+                && isClean(name, true)
+                && !name.startsWith(".")
+                && name.chars().noneMatch(c -> c == '/' || c == '\\' || c == ':' || c == '\0');
     }
 
     private static boolean isClean(String text, boolean oneLine) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import earthing.site.Site;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -33,7 +34,8 @@ final class DemoSitesTest {
     void writingAndReadingAgainLosesNothing(Path file) {
         Site site = ((ReadOutcome.Valid) SiteFile.read(file)).site();
         String written = SiteFile.write(site);
-        ReadOutcome again = SiteFile.read(written, "again.yaml");
+        ReadOutcome again =
+                SiteFile.read(written.getBytes(StandardCharsets.UTF_8), "again.yaml", SideFiles.beside(file));
         assertThat(Problems.of(again)).isEmpty();
         assertThat(((ReadOutcome.Valid) again).site()).isEqualTo(site);
         assertThat(SiteFile.write(((ReadOutcome.Valid) again).site())).isEqualTo(written);

@@ -1,5 +1,6 @@
 package earthing.site.file;
 
+import earthing.quantity.ColumnTable;
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Quantity;
@@ -13,7 +14,11 @@ import earthing.site.RelayCurve;
 import earthing.site.ScreenBond;
 import earthing.site.Site;
 import earthing.site.SoilLayer;
+import earthing.site.TouchCriterion;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.NoSuchFileException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -22,6 +27,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.stream.Collectors;
 
 /** Valid sites at random, made from the keys of the records; what keys have to do with each other is put right. */
 final class RandomSites {
@@ -95,11 +101,57 @@ final class RandomSites {
             case NUMBER -> meaning.least() + random.nextInt(Math.min(50, meaning.most() - meaning.least() + 1));
             case WORD -> Objects.requireNonNull(entry.constant(pick(entry.words())));
             case TEXT -> text(entry);
+            case TABLE -> random(meaning.columns());
             case BLOCK -> {
                 Record block = block(entry.block(), path);
                 yield named(entry.block(), block, index);
             }
         };
+    }
+
+    /** What lies beside a random site: a file for each key that names one. */
+    static SideFiles files(Site site) {
+        Map<String, byte[]> files = new HashMap<>();
+        collect(site, files);
+        return name -> {
+            byte[] bytes = files.get(name);
+            if (bytes == null) {
+                throw new NoSuchFileException(name);
+            }
+            return bytes;
+        };
+    }
+
+    private static void collect(Record block, Map<String, byte[]> files) {
+        for (Entry entry : Block.of(block.getClass()).entries()) {
+            Object value = entry.value(block);
+            if (value instanceof ColumnTable table) {
+                files.put(table.file(), table(entry.meaning().columns()));
+            }
+            for (Object one : value instanceof List<?> list ? list : Arrays.asList(value)) {
+                if (one instanceof Record inner && entry.kind() == Entry.Kind.BLOCK) {
+                    collect(inner, files);
+                }
+            }
+        }
+    }
+
+    private static ColumnTable random(Key.Column[] columns) {
+        String name = Arrays.stream(columns).map(Key.Column::name).collect(Collectors.joining(" ", "table ", ".csv"));
+        return Objects.requireNonNull(TableFile.read(name, table(columns), columns, new ProblemList(name)));
+    }
+
+    /** A small file with these columns. */
+    static byte[] table(Key.Column[] columns) {
+        StringBuilder text = new StringBuilder(TableFile.head(columns)).append('\n');
+        for (int row = 1; row <= 3; row++) {
+            List<String> cells = new ArrayList<>();
+            for (Key.Column column : columns) {
+                cells.add(Integer.toString(column.order() == Key.Order.RISING ? row : 9 - row));
+            }
+            text.append(String.join(",", cells)).append('\n');
+        }
+        return text.toString().getBytes(StandardCharsets.UTF_8);
     }
 
     /** Names are unique in a list. */
@@ -206,6 +258,14 @@ final class RandomSites {
                 }
             }
             case "neutral-conductor" -> set(values, "bond-height", "7 m", Dimension.LENGTH);
+            case "criteria" -> {
+                if (values.get("touch") != TouchCriterion.OWNER) {
+                    values.remove("owner");
+                }
+                if (values.get("touch") != TouchCriterion.IEC_60479_1 && !values.containsKey("exposure")) {
+                    values.remove("body");
+                }
+            }
             case "protection" -> {
                 if (values.containsKey("relay")) {
                     values.remove("clearing-time");

@@ -23,7 +23,8 @@ final class SiteFilePropertyTest {
     void everyValidSiteReadsBackAsItWasWritten(@ForAll long seed) {
         Site site = RandomSites.of(seed);
         String written = SiteFile.write(site);
-        ReadOutcome outcome = SiteFile.read(written, "random.yaml");
+        ReadOutcome outcome =
+                SiteFile.read(written.getBytes(StandardCharsets.UTF_8), "random.yaml", RandomSites.files(site));
         assertThat(Problems.of(outcome)).as(written).isEmpty();
         assertThat(((ReadOutcome.Valid) outcome).site()).as(written).isEqualTo(site);
         assertThat(SiteFile.write(((ReadOutcome.Valid) outcome).site())).isEqualTo(written);

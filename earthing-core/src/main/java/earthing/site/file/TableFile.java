@@ -1,0 +1,279 @@
+package earthing.site.file;
+
+import de.siegmar.fastcsv.reader.CommentStrategy;
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
+import earthing.quantity.ColumnTable;
+import earthing.quantity.Quantity;
+import earthing.quantity.UnitException;
+import earthing.site.Key;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads a file of columns that a site file names: comma- or semicolon-separated values in UTF-8, a head line with the
+ * unit of each column in brackets, {@code #} before a comment. A decimal comma has to be declared by the line
+ * {@code # decimal: comma}. A file with a bad row is refused, with file, row and column.
+ */
+final class TableFile {
+
+    /** No table of a pole site is longer. */
+    private static final int MOST_ROWS = 200_000;
+
+    private static final Pattern HEAD = Pattern.compile("([^\\[\\]]+?)\\s*(?:\\[\\s*([^\\]]*?)\\s*\\])?");
+    private static final Pattern COMMA_DECLARED =
+            Pattern.compile("(?m)^\\s*#\\s*decimal\\s*:\\s*comma\\s*$", Pattern.CASE_INSENSITIVE);
+
+    /** Where a column stands in this file. */
+    private record Field(int index, String unit) {}
+
+    private final List<Key.Column> wanted;
+    private final ProblemList problems;
+    private final Map<String, Field> fields = new HashMap<>();
+    private final Map<String, List<Double>> values = new LinkedHashMap<>();
+    private final Map<String, List<Place>> places = new HashMap<>();
+    private boolean decimalComma;
+    private int width;
+
+    private TableFile(Key.Column[] wanted, ProblemList problems) {
+        this.wanted = List.of(wanted);
+        this.problems = problems;
+        for (Key.Column column : wanted) {
+            values.put(column.name(), new ArrayList<>());
+            places.put(column.name(), new ArrayList<>());
+        }
+    }
+
+    /**
+     * Reads a table.
+     *
+     * @param file name of the file
+     * @param bytes its content
+     * @param wanted columns of the key that names it
+     * @param problems where problems go; they name the side file
+     * @return the table, null if there is a problem
+     */
+    static @Nullable ColumnTable read(String file, byte[] bytes, Key.Column[] wanted, ProblemList problems) {
+        if (bytes.length > SiteFile.LARGEST) {
+            problems.add(Place.WHOLE_FILE, "this file is larger than " + SiteFile.LARGEST + " bytes");
+            return null;
+        }
+        String text = SiteFile.decode(bytes, problems);
+        if (text == null) {
+            return null;
+        }
+        TableFile table = new TableFile(wanted, problems);
+        table.lines(text);
+        if (!problems.isEmpty()) {
+            return null;
+        }
+        return new ColumnTable(file, SiteFile.sha256(bytes), table.values);
+    }
+
+    /** The head line that a key expects, as a phrase for a message. */
+    static String head(Key.Column[] columns) {
+        return Arrays.stream(columns).map(TableFile::example).collect(Collectors.joining(","));
+    }
+
+    private static String example(Key.Column column) {
+        return column.name() + " [" + column.unit().siUnit() + ']';
+    }
+
+    private void lines(String text) {
+        decimalComma = COMMA_DECLARED.matcher(text).find();
+        char separator = text.lines()
+                        .filter(line -> !line.isBlank() && !line.strip().startsWith("#"))
+                        .findFirst()
+                        .orElse("")
+                        .contains(";")
+                ? ';'
+                : ',';
+        if (decimalComma && separator == ',') {
+            problems.add(Place.WHOLE_FILE, "a decimal comma is declared; separate the columns by semicolons");
+            return;
+        }
+        boolean head = true;
+        try {
+            for (CsvRecord line : CsvReader.builder()
+                    .fieldSeparator(separator)
+                    .commentStrategy(CommentStrategy.SKIP)
+                    .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                    .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+                    .ofCsvRecord(text)) {
+                int number = (int) line.getStartingLineNumber();
+                if (head) {
+                    head = false;
+                    if (!head(line, number)) {
+                        return;
+                    }
+                } else if (!line.getFields().stream().allMatch(String::isBlank)) {
+                    row(line, number);
+                }
+                if (problems.isFull()) {
+                    return;
+                }
+            }
+        } catch (CsvParseException e) {
+            problems.add(Place.WHOLE_FILE, "this is no table of separated values: " + e.getMessage());
+            return;
+        }
+        int rows = values.values().iterator().next().size();
+        if (head) {
+            problems.add(Place.WHOLE_FILE, "there is nothing in this file");
+        } else if (problems.isEmpty() && rows < 2) {
+            problems.add(Place.WHOLE_FILE, "", "", "there are fewer than two rows under the head line", "two or more");
+        } else if (rows > MOST_ROWS) {
+            problems.add(Place.WHOLE_FILE, "there are more than " + MOST_ROWS + " rows");
+        } else if (problems.isEmpty()) {
+            wanted.forEach(this::order);
+        }
+    }
+
+    private boolean head(CsvRecord line, int number) {
+        width = line.getFieldCount();
+        for (int i = 0; i < width; i++) {
+            if (!column(line.getField(i).strip(), i, new Place(number, i + 1))) {
+                return false;
+            }
+        }
+        List<String> missing = wanted.stream()
+                .filter(column -> !fields.containsKey(column.name()))
+                .map(TableFile::example)
+                .toList();
+        if (!missing.isEmpty()) {
+            problems.add(
+                    new Place(number, 1),
+                    "",
+                    "",
+                    "the head line lacks a column",
+                    missing.stream().collect(Collectors.joining(", ")));
+            return false;
+        }
+        return true;
+    }
+
+    private boolean column(String text, int index, Place place) {
+        Matcher matcher = HEAD.matcher(text);
+        boolean shaped = matcher.matches();
+        String word = shaped ? matcher.group(1).strip().toLowerCase(Locale.ROOT) : text;
+        String unit = shaped && matcher.group(2) != null ? matcher.group(2) : "";
+        for (Key.Column column : wanted) {
+            if (!column.name().equals(word)) {
+                continue;
+            }
+            if (!column.unit().factors().containsKey(unit)) {
+                problems.add(
+                        place,
+                        word,
+                        text,
+                        unit.isEmpty() ? "the unit is missing" : "unknown unit " + Problem.quote(unit),
+                        example(column));
+                return false;
+            }
+            if (fields.putIfAbsent(word, new Field(index, unit)) != null) {
+                problems.add(place, word, text, "this column stands here twice", "");
+                return false;
+            }
+            return true;
+        }
+        problems.add(
+                place,
+                "",
+                text,
+                "unknown column " + Problem.quote(text),
+                wanted.stream().map(TableFile::example).collect(Collectors.joining(", ")));
+        return false;
+    }
+
+    private void row(CsvRecord line, int number) {
+        if (line.getFieldCount() != width) {
+            problems.add(
+                    new Place(number, 1),
+                    "",
+                    "",
+                    "this row has " + line.getFieldCount() + " values, the head line " + width,
+                    decimalComma ? "" : "one value a column; a decimal comma is declared by # decimal: comma");
+            return;
+        }
+        for (Key.Column column : wanted) {
+            Field field = fields.get(column.name());
+            if (field != null) {
+                value(column, field, line.getField(field.index()).strip(), new Place(number, field.index() + 1));
+            }
+        }
+    }
+
+    private void value(Key.Column column, Field field, String text, Place place) {
+        if (!decimalComma && text.contains(",")) {
+            problems.add(
+                    place,
+                    column.name(),
+                    text,
+                    Problem.quote(text) + " has a comma",
+                    "a decimal point, or the line # decimal: comma at the head of the file");
+            return;
+        }
+        double value;
+        try {
+            String plain = decimalComma ? text.replace(',', '.') : text;
+            value = Quantity.parse(plain + ' ' + field.unit(), column.unit(), OptionalDouble.empty())
+                    .si();
+        } catch (UnitException e) {
+            problems.add(
+                    place,
+                    column.name(),
+                    text,
+                    text.isEmpty() ? "there is no value" : Problem.quote(text) + " is no number",
+                    "a number without unit, such as 2.5; the unit stands in the head line");
+            return;
+        }
+        boolean tooLow = switch (column.sign()) {
+            case POSITIVE -> !(value > 0);
+            case NOT_NEGATIVE -> !(value >= 0);
+            case ANY -> false;
+        };
+        if (tooLow) {
+            String than = column.sign() == Key.Sign.POSITIVE ? " is not above zero" : " is below zero";
+            problems.add(place, column.name(), text, Problem.quote(text) + than, "");
+            return;
+        }
+        values.getOrDefault(column.name(), new ArrayList<>()).add(value);
+        places.getOrDefault(column.name(), new ArrayList<>()).add(place);
+    }
+
+    private void order(Key.Column column) {
+        List<Double> numbers = values.getOrDefault(column.name(), List.of());
+        List<Place> where = places.getOrDefault(column.name(), List.of());
+        for (int i = 1; i < numbers.size(); i++) {
+            double before = numbers.get(i - 1);
+            double here = numbers.get(i);
+            boolean good = switch (column.order()) {
+                case ANY -> true;
+                case RISING -> here > before;
+                case NOT_RISING -> here <= before;
+            };
+            if (!good) {
+                problems.add(
+                        where.get(i),
+                        column.name(),
+                        "",
+                        column.order() == Key.Order.RISING
+                                ? "this value does not rise above the one before"
+                                : "this value rises above the one before",
+                        "");
+            }
+        }
+    }
+}

@@ -1,0 +1,131 @@
+package earthing.site.file;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import earthing.quantity.ColumnTable;
+import earthing.site.OwnerCriteria;
+import earthing.site.Site;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Files of columns that a site file names: what is read, and what is said about a bad one. */
+final class TableFileTest {
+
+    private static final String SITE = """
+            file-version: 1
+            site: {name: Test pole, stage: design}
+            system:
+              voltage: 22 kV
+              frequency: 50 Hz
+              neutral: {method: solid}
+            criteria:
+              touch: owner
+              owner:
+                name: works rule
+                reference: WR-7
+                touch-curve: %s
+            """;
+
+    private static ReadOutcome read(String name, String content) {
+        SideFiles files = asked -> {
+            if (!asked.equals("limits.csv")) {
+                throw new NoSuchFileException(asked);
+            }
+            return content.getBytes(StandardCharsets.UTF_8);
+        };
+        return SiteFile.read(SITE.formatted(name).getBytes(StandardCharsets.UTF_8), "sites/test.yaml", files);
+    }
+
+    private static ColumnTable table(Site site) {
+        OwnerCriteria owner =
+                Objects.requireNonNull(Objects.requireNonNull(site.criteria()).owner());
+        return Objects.requireNonNull(owner.touchCurve());
+    }
+
+    @Test
+    void columnsAreReadInTheirUnitsWhateverTheirOrder() {
+        ReadOutcome outcome = read("limits.csv", "# of the owner\nvoltage [kV], time [ms]\n0.7,50\n\n0.1, 1000\n");
+        ColumnTable table = table(((ReadOutcome.Valid) outcome).site());
+        assertThat(table.column("time")).isEqualTo(List.of(0.05, 1.0));
+        assertThat(table.column("voltage")).isEqualTo(List.of(700.0, 100.0));
+        assertThat(table.toString()).startsWith("limits.csv (2 rows, SHA-256 ");
+    }
+
+    @Test
+    void decimalCommaIsReadWhereItIsDeclared() {
+        ReadOutcome outcome = read("limits.csv", "# decimal: comma\ntime [s];voltage [V]\n0,05;700\n1;99,5\n");
+        assertThat(table(((ReadOutcome.Valid) outcome).site()).column("voltage"))
+                .isEqualTo(List.of(700.0, 99.5));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+                    time,voltage [V]~0.1,500~1,100 | sites/limits.csv:1:1: time: the unit is missing; expected time [s]
+                    time [m],voltage [V]~0.1,500~1,100 | limits.csv:1:1: time: unknown unit "m"; expected time [s]
+                    time [s]~0.1~1 | limits.csv:1:1: the head line lacks a column; expected voltage [V]
+                    time [s],voltage [V],body [A]~1,2,3 | limits.csv:1:3: unknown column "body [A]"
+                    time [s],time [s],voltage [V]~1,2,3 | limits.csv:1:2: time: this column stands here twice
+                    time [s],voltage [V]~0.1,500~1,x | limits.csv:3:2: voltage: "x" is no number
+                    time [s],voltage [V]~0.1,500~1, | limits.csv:3:2: voltage: there is no value
+                    time [s],voltage [V]~0.1,500~1,100,3 | limits.csv:3:1: this row has 3 values, the head line 2
+                    time [s];voltage [V]~0,1;500~1;100 | limits.csv:2:1: time: "0,1" has a comma
+                    time [s],voltage [V]~0,500~1,100 | limits.csv:2:1: time: "0" is not above zero
+                    time [s],voltage [V]~1,500~0.1,600 | limits.csv:3:1: time: this value does not rise above
+                    time [s],voltage [V]~0.1,500~1,600 | limits.csv:3:2: voltage: this value rises above the one before
+                    time [s],voltage [V]~0.1,500 | limits.csv: there are fewer than two rows
+                    # only a comment | limits.csv: there is nothing in this file
+                    time [s],voltage [V]~0.1,NaN~1,100 | limits.csv:2:2: voltage: "NaN" is no number
+                    """)
+    void badTablesAreToldWithFileRowAndColumn(String content, String expected) {
+        List<String> problems = Problems.of(read("limits.csv", content.replace("~", "\n")));
+        assertThat(problems).anyMatch(problem -> problem.contains(expected));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+                    absent.csv | test.yaml:12:18: criteria.owner.touch-curve: "absent.csv": there is no such file
+                    ../limits.csv | is no plain file name; expected the name of a file in the folder of this one
+                    /etc/hosts | is no plain file name
+                    .hidden | is no plain file name
+                    [a, b] | a list does not fit here
+                    """)
+    void namesOfFilesAreChecked(String name, String expected) {
+        assertThat(Problems.of(read(name, ""))).anyMatch(problem -> problem.contains(expected));
+    }
+
+    @Test
+    void fileLiesBesideTheSiteFile(@TempDir Path folder) throws IOException {
+        Path site = folder.resolve("site.yaml");
+        Files.writeString(site, SITE.formatted("limits.csv"));
+        Files.writeString(folder.resolve("limits.csv"), "time [s],voltage [V]\n0.1,500\n1,100\n");
+        assertThat(SiteFile.read(site)).isInstanceOf(ReadOutcome.Valid.class);
+        Files.writeString(site, SITE.formatted("folder.csv"));
+        Files.createDirectory(folder.resolve("folder.csv"));
+        assertThat(Problems.of(SiteFile.read(site))).anyMatch(problem -> problem.contains("cannot be read"));
+    }
+
+    /** Damage at random is told or read; it never ends in an error of the library. */
+    @Property(seed = "20261125", tries = 300)
+    void damagedTablesAreToldOrRead(@ForAll byte damage, @ForAll short place) {
+        byte[] bytes = "time [s],voltage [V]\n0.1,500\n1,100\n# end\n".getBytes(StandardCharsets.UTF_8);
+        bytes[Math.floorMod(place, bytes.length)] = damage;
+        ReadOutcome outcome = SiteFile.read(
+                SITE.formatted("limits.csv").getBytes(StandardCharsets.UTF_8), "test.yaml", name -> bytes);
+        if (outcome instanceof ReadOutcome.Valid valid) {
+            assertThat(table(valid.site()).rows()).isGreaterThanOrEqualTo(2);
+        } else {
+            assertThat(Problems.of(outcome)).isNotEmpty().allMatch(problem -> problem.startsWith("limits.csv"));
+        }
+    }
+}
