@@ -155,19 +155,19 @@ final class FaultResults {
         results.add(number("epr.cubicle", power, Math.abs(rise), "V"));
         String own = cubicle.electrode();
         if (own != null
-                && power.rise().containsKey(own)
+                && power.rise().containsKey(PoleNetwork.node(own))
                 && main.filter(own::equals).isEmpty()) {
             String key = EarthPaths.key(own);
             results.add(number(
                     "epr." + (key.equals("cubicle") ? "cubicle-electrode" : key),
                     power,
-                    Math.abs(power.rise().getOrDefault(own, 0.0)),
+                    Math.abs(power.rise().getOrDefault(PoleNetwork.node(own), 0.0)),
                     "V"));
         }
     }
 
     private void mainRise(PowerCase power, String name) {
-        Double rise = power.rise().get(name);
+        Double rise = power.rise().get(PoleNetwork.node(name));
         Double current = power.electrodeCurrents().get(name);
         if (rise == null || current == null) {
             return;

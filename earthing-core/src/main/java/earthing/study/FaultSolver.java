@@ -111,10 +111,11 @@ final class FaultSolver {
         } else if (!network.earthed() && pole.paths().connected(EarthPaths.TANK, EarthPaths.CUBICLE)) {
             rise.put(EarthPaths.CUBICLE, currents.tankRise().multiply(turn).getReal());
         }
+        // By node, because a crew may well name an electrode "cubicle" or "tank".
         for (String name : pole.earth().names()) {
             Complex unit = network.potentials().get(PoleNetwork.node(name));
             unit = unit == null ? network.floating().get(name) : unit;
-            rise.put(name, unit == null ? 0 : inPhase(unit, currents.intoPole(), turn));
+            rise.put(PoleNetwork.node(name), unit == null ? 0 : inPhase(unit, currents.intoPole(), turn));
         }
         Map<String, Double> members = new LinkedHashMap<>();
         for (Member member : pole.paths().members()) {

@@ -18,7 +18,7 @@ import java.util.Map;
  * @param earth its electrodes
  * @param current total earth-fault current [A]
  * @param electrodeCurrents current into each electrode that is joined [A]
- * @param rise potential to remote earth of each node: {@code tank}, {@code cubicle} and each electrode [V]
+ * @param rise potential to remote earth by node: {@code tank}, {@code cubicle} and the node of each electrode [V]
  * @param memberCurrents current in each member of the earth paths [A]
  * @param xOverR ratio of reactance to resistance of the whole loop, electrode included
  * @param frequency frequency of the network [Hz]

@@ -180,7 +180,7 @@ final class TransferredPotential {
     private static double neutral(SolvedFault fault, LowVoltageTransformer transformer) {
         String electrode = transformer.electrode();
         if (electrode != null) {
-            return fault.power().rise().getOrDefault(electrode, 0.0);
+            return fault.power().rise().getOrDefault(PoleNetwork.node(electrode), 0.0);
         }
         org.apache.commons.math3.complex.Complex unit =
                 fault.pole().potentials().get(PoleNetwork.LOW_VOLTAGE_EARTH);
@@ -234,7 +234,7 @@ final class TransferredPotential {
                 String electrode = site.lvTransformer() == null
                         ? null
                         : site.lvTransformer().electrode();
-                yield electrode == null ? 0 : power.rise().getOrDefault(electrode, 0.0);
+                yield electrode == null ? 0 : power.rise().getOrDefault(PoleNetwork.node(electrode), 0.0);
             }
             case SOLAR -> power.rise().getOrDefault(EarthPaths.TANK, cubicle);
             case BATTERY -> cubicle;

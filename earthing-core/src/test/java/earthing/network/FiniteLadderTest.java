@@ -39,6 +39,46 @@ class FiniteLadderTest {
         assertThat(ladder.spanCurrent(0).subtract(s.current("L0")).abs()).isLessThan(1e-10);
     }
 
+    /**
+     * A chain of n sections, open at its far end, by line theory: Z = z/2 + Z_T coth(n γ) with cosh γ = 1 + z/2r and
+     * Z_T² = z r + z²/4 (constant-k T section of the telephone textbooks; from memory). The recursion never forms γ.
+     */
+    @Property(seed = "20261125", tries = 200)
+    void everyLengthFollowsTheHyperbolicFormulaAndTendsToTheEndlessLadder(
+            @ForAll @DoubleRange(min = 0.02, max = 2) double resistance,
+            @ForAll @DoubleRange(min = 0.02, max = 2) double reactance,
+            @ForAll @DoubleRange(min = 2, max = 500) double earth,
+            @ForAll @IntRange(min = 1, max = 3000) int spans) {
+        Complex z = new Complex(resistance, reactance);
+        Complex r = new Complex(earth, 0);
+        Complex endless = FiniteLadder.endless(z, r);
+        Complex gamma = acosh(z.divide(r).divide(2).add(1));
+        Complex t = z.multiply(r).add(z.multiply(z).divide(4)).sqrt();
+        Complex input = FiniteLadder.equal(spans, z, r).inputImpedance();
+        Complex expected = z.divide(2).add(t.divide(gamma.multiply(spans).tanh()));
+        assertThat(input.subtract(expected).abs()).isLessThan(1e-9 * expected.abs());
+        double far = input.subtract(endless).abs() / endless.abs();
+        double reach = spans * gamma.getReal();
+        if (reach > 12) {
+            // coth x − 1 = 2 e^(−2x) beyond: 1e-10.
+            assertThat(far).isLessThan(1e-9);
+        }
+        if (spans * gamma.abs() < 0.5) {
+            // A short ladder holds its near end down far less than the endless formula says.
+            assertThat(input.abs()).isGreaterThan(1.5 * endless.abs());
+        }
+        double farther = FiniteLadder.equal(8 * spans, z, r)
+                        .inputImpedance()
+                        .subtract(endless)
+                        .abs()
+                / endless.abs();
+        assertThat(farther).isLessThanOrEqualTo(Math.max(0.5 * far, 1e-9));
+    }
+
+    private static Complex acosh(Complex x) {
+        return x.add(x.multiply(x).subtract(1).sqrt()).log();
+    }
+
     @Test
     void thousandsOfSpansTendToTheEndlessLadder() {
         Complex span = new Complex(0.2, 0.3);

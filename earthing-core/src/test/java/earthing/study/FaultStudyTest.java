@@ -108,6 +108,31 @@ class FaultStudyTest {
     }
 
     @Test
+    void theNameOfAnElectrodeChangesNoPotential() {
+        Case unearthed = Case.NONE.with("fault", "maximum").with("arrangement", "unearthed");
+        for (String earth : List.of("separate", "both")) {
+            FaultStudy.Outcome plain = study(SOLID, "100", earth);
+            Site same = DeckSite.read(
+                    TEXT.formatted("earth-fault-current: 3 kA", SOLID, "100", earth, ", electrode: cubicle")
+                            .replace("name: own", "name: cubicle"));
+            FaultStudy.Outcome named = FaultStudy.of(same, new EarthCache());
+            for (String id : List.of("epr.cubicle", "epr.main", "cable.power-frequency.voltage")) {
+                for (Arrangement arrangement : List.of(Arrangement.SHARED, Arrangement.SEPARATE, Arrangement.BOTH)) {
+                    Case wanted = Case.NONE.with("fault", "maximum").with("arrangement", arrangement.word());
+                    double value = value(plain, id, wanted);
+                    assertThat(value(named, id, wanted))
+                            .as(id + ", " + wanted.text())
+                            .isCloseTo(value, within(1e-9 * value));
+                }
+            }
+            assertThat(value(named, "epr.cubicle", OWN_SHARED))
+                    .isCloseTo(value(named, "epr.tank", OWN_SHARED), Percentage.withPercentage(1));
+            // The cubicle is joined to nothing: no number, although an electrode bears its name.
+            assertThat(named.results().one("epr.cubicle", unearthed, "nominal")).isEmpty();
+        }
+    }
+
+    @Test
     void currentBelowPickupIsNeverCleared() {
         FaultStudy.Outcome outcome = study(RESONANT, "100", "shared");
         assertThat(outcome.results().gapsOf("fault.maximum.clearing-time"))
