@@ -4,7 +4,6 @@ import earthing.fault.EarthFault;
 import earthing.fault.EarthFaultResult;
 import earthing.fault.EarthFaultSystem;
 import earthing.fault.PoleEarth;
-import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Measure.Bound;
 import earthing.quantity.Numbers;
@@ -181,13 +180,7 @@ final class FaultStudy {
     private void doubleFault(
             FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, State state, FaultResults results)
             throws MissingInput {
-        Measure neighbour = site.line() == null ? null : site.line().neighbourEarthResistance();
-        double other = 0;
-        if (neighbour != null && neighbour.isKnown()) {
-            other = neighbour.at(state == State.MAXIMUM ? Bound.LOW : Bound.HIGH);
-        } else {
-            in.orElse(null, "line.neighbour-earth-resistance", 0, Dimension.RESISTANCE, OTHER_POLE);
-        }
+        double other = otherEarth(state);
         SolvedFault solved = solver.atTwoPoles(
                 circumstances(DOUBLE_FAULT + (state == State.MAXIMUM ? "" : "-minimum"), arrangement()),
                 pole,
@@ -195,6 +188,17 @@ final class FaultStudy {
                 other);
         all.add(solved);
         results.fault(solved);
+        results.cable(solved);
+    }
+
+    /** Earth of the other pole of a double earth fault [Ω]. */
+    private double otherEarth(State state) {
+        Measure neighbour = site.line() == null ? null : site.line().neighbourEarthResistance();
+        if (neighbour != null && neighbour.isKnown()) {
+            return neighbour.at(state == State.MAXIMUM ? Bound.LOW : Bound.HIGH);
+        }
+        in.choice("line.neighbour-earth-resistance", "0 ohm", OTHER_POLE);
+        return 0;
     }
 
     /** Currents at which the clearing time changes its course, where they lie between smallest and largest source. */
@@ -248,31 +252,11 @@ final class FaultStudy {
         return scaled;
     }
 
-    /** The other three arrangements at nominal soil and largest source, for comparison. */
+    /** The other three arrangements at nominal soil, for comparison. */
     private void arrangements(FaultSolver solver, FaultResults results) throws MissingInput {
-        if (site.cubicle() == null) {
-            return;
-        }
-        for (Arrangement other : Arrangement.values()) {
-            if (arrangement().filter(a -> a == other).isPresent()) {
-                continue;
-            }
-            Case circumstances = circumstances(State.MAXIMUM.word(), Optional.of(other));
-            try {
-                Site variant = SiteVariant.arranged(site, other, in);
-                FaultSolver.Pole pole =
-                        pole(variant, EarthPaths.of(variant), SiteEarth.of(variant, Bound.NOMINAL, in, cache));
-                SolvedFault solved = solver.singlePhase(
-                        circumstances,
-                        pole,
-                        network.at(State.MAXIMUM, Bound.NOMINAL),
-                        network.faultResistance(State.MAXIMUM));
-                all.add(solved);
-                results.rise(solved);
-                results.cable(solved);
-            } catch (MissingInput missing) {
-                results.gap(missing.gap("epr", circumstances));
-            }
+        if (site.cubicle() != null) {
+            all.addAll(new ArrangementFaults(site, cache, network, solver, in, notes, results)
+                    .solve(arrangement(), this::otherEarth));
         }
     }
 

@@ -1,6 +1,5 @@
 package earthing.study;
 
-import earthing.conductor.AdiabaticHeating;
 import earthing.conductor.ConductorCondition;
 import earthing.conductor.HeatTransfer;
 import earthing.conductor.JointType;
@@ -19,13 +18,16 @@ import earthing.quantity.Measure;
 import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import earthing.site.Conductor;
+import earthing.site.ConductorMaterial;
 import earthing.site.Criteria;
 import earthing.site.Cubicle;
 import earthing.site.Joint;
+import earthing.site.Screen;
 import earthing.site.Site;
 import earthing.site.YesNo;
 import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
+import earthing.study.HeatingResults.Body;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -40,8 +42,12 @@ final class HeatingStudy {
     private static final Source RESISTANCE = Source.tool("cross-section, length and resistivity at 20 °C");
     private static final Source NEVER = Source.tool("heating needs a duration");
 
-    /** Above this no metal is left; an adiabatic temperature beyond it says only that [°C]. */
-    private static final double BEYOND_METALS = 10_000;
+    private static final Source SCREEN_METAL = Source.tool("screens of control cables are of copper as a rule");
+    private static final TemperatureLimit SCREEN_LIMIT = new TemperatureLimit(
+            "screen under a thermoplastic sheath", SurgeCase.SCREEN_LIMIT, SurgeCase.SCREEN_LIMIT_SOURCE);
+
+    /** Part of the fault current below which a member's current is rounding [1]. */
+    private static final double ROUNDING = 1e-9;
 
     private static final int POINTS_PER_PHASE = 12;
 
@@ -64,30 +70,34 @@ final class HeatingStudy {
 
     private StudyResults run(List<PowerCase> cases) {
         resistances();
-        String arrangement = site.cubicle() == null
-                ? ""
-                : Arrangement.of(site.cubicle().earth()).map(Arrangement::word).orElse("");
         for (PowerCase each : cases) {
-            boolean own = !each.circumstances().keys().containsKey("broken")
-                    && each.circumstances()
-                            .keys()
-                            .getOrDefault("arrangement", arrangement)
-                            .equals(arrangement);
-            if (own) {
-                for (Member member : each.paths().members()) {
-                    if (member.intact() && heats(member)) {
-                        heat(member, each);
-                    }
+            if (each.circumstances().keys().containsKey("broken")) {
+                continue;
+            }
+            boolean own = own(each.circumstances());
+            for (Member member : each.paths().members()) {
+                // What the other arrangements would do to the screen is what they pay with; their leads do not exist.
+                if (member.intact() && (own ? heats(member) : member.role() == Role.SCREEN)) {
+                    heat(member, each, own);
                 }
             }
         }
         return new StudyResults(results, history(), List.copyOf(gaps), in.assumptions(), List.of());
     }
 
+    private boolean own(Case circumstances) {
+        String arrangement = site.cubicle() == null
+                ? ""
+                : Arrangement.of(site.cubicle().earth()).map(Arrangement::word).orElse("");
+        return circumstances.keys().getOrDefault("arrangement", arrangement).equals(arrangement)
+                && !circumstances.keys().containsKey("screen-bond");
+    }
+
     private static boolean heats(Member member) {
         return member.role() == Role.MAIN_EARTH
                 || member.role() == Role.TEE
                 || member.role() == Role.OWN_LEAD
+                || member.role() == Role.SCREEN
                 || member.name().equals("second lead");
     }
 
@@ -124,16 +134,12 @@ final class HeatingStudy {
         return member.role() == Role.TEE && tee != null && tee.isKnown() ? tee.nominal() : member.length();
     }
 
-    private void heat(Member member, PowerCase fault) {
+    private void heat(Member member, PowerCase fault, boolean own) {
         String id = "conductor." + EarthPaths.key(member.name()) + ".";
         try {
-            Conductor conductor = member.conductor()
-                    .or(() -> Optional.ofNullable(site.mainEarth()).map(m -> m.conductor()))
-                    .orElseThrow(() -> new MissingInput("the conductor is not described", "main-earth.conductor"));
-            double area = PoleGeometry.area(conductor, "main-earth.conductor", in);
-            Metal metal = PoleGeometry.metal(conductor.material());
-            ThermalConstants constants = ThermalTable.find(metal, ThermalEdition.IEC_60949)
-                    .orElseGet(() -> ThermalTable.require(metal, ThermalEdition.IEEE_80_2013));
+            Body body = member.role() == Role.SCREEN ? screen(fault.site(), id) : lead(member, id);
+            ThermalConstants constants = ThermalTable.find(body.metal(), ThermalEdition.IEC_60949)
+                    .orElseGet(() -> ThermalTable.require(body.metal(), ThermalEdition.IEEE_80_2013));
             Criteria criteria = site.criteria();
             double start = in.orElse(
                     criteria == null ? null : criteria.initialTemperature(),
@@ -142,6 +148,10 @@ final class HeatingStudy {
                     Dimension.TEMPERATURE,
                     START);
             double current = Math.abs(fault.memberCurrents().getOrDefault(member.name(), 0.0));
+            if (current <= ROUNDING * fault.current()) {
+                // A lead that nothing flows in carries the rounding error of the circuit.
+                current = 0;
+            }
             if (fault.neverCleared()) {
                 gaps.add(new Gap(
                         id + "final-temperature",
@@ -151,10 +161,13 @@ final class HeatingStudy {
                 return;
             }
             List<Shot> shots = shots(fault, current);
-            List<TemperatureLimit> limits = limits(conductor, metal, area, member, criteria);
-            SequenceHeating heating = SequenceHeating.of(constants, area, start, shots, limits);
-            emit(id, heating, fault, current);
-            if (fault.at().equals("nominal")
+            List<TemperatureLimit> limits = member.role() == Role.SCREEN
+                    ? List.of(SCREEN_LIMIT)
+                    : limits(conductor(member), body.metal(), body.area(), member, criteria);
+            SequenceHeating heating = SequenceHeating.of(constants, body.area(), start, shots, limits);
+            new HeatingResults(body, fault, results::add).emit(heating, shots, current);
+            if (own
+                    && fault.at().equals("nominal")
                     && (hottest.isEmpty()
                             || heating.utilisation() > hottest.get().heating().utilisation())) {
                 hottest = Optional.of(new Hottest(member, heating, shots, fault.circumstances()));
@@ -162,6 +175,44 @@ final class HeatingStudy {
         } catch (MissingInput missing) {
             gaps.add(missing.gap(id + "final-temperature", fault.circumstances()));
         }
+    }
+
+    private Conductor conductor(Member member) throws MissingInput {
+        return member.conductor()
+                .or(() -> Optional.ofNullable(site.mainEarth()).map(m -> m.conductor()))
+                .orElseThrow(() -> new MissingInput("the conductor is not described", "main-earth.conductor"));
+    }
+
+    private Body lead(Member member, String id) throws MissingInput {
+        Conductor conductor = conductor(member);
+        return new Body(
+                id,
+                PoleGeometry.area(conductor, "main-earth.conductor", in),
+                PoleGeometry.metal(conductor.material()),
+                Optional.of(conductor.area()),
+                conductor.insulated() == YesNo.YES,
+                Body.isTape(conductor));
+    }
+
+    /** The screen as a conductor; an area that nobody stated is not assumed, because it decides what the screen bears. */
+    private Body screen(Site variant, String id) throws MissingInput {
+        Screen screen =
+                variant.controlCable() == null ? null : variant.controlCable().screen();
+        Measure area = screen == null ? null : screen.area();
+        ConductorMaterial material = screen == null ? null : screen.material();
+        if (material == ConductorMaterial.UNKNOWN) {
+            throw new MissingInput("the material of the screen is declared unknown", "control-cable.screen.material");
+        }
+        if (material == null) {
+            in.choice("control-cable.screen.material", "copper", SCREEN_METAL);
+        }
+        return new Body(
+                id,
+                in.need(area, "control-cable.screen.area"),
+                material == null ? Metal.COPPER : PoleGeometry.metal(material),
+                Optional.ofNullable(area),
+                false,
+                true);
     }
 
     private static List<Shot> shots(PowerCase fault, double current) {
@@ -206,73 +257,50 @@ final class HeatingStudy {
         return limits;
     }
 
-    private void emit(String id, SequenceHeating heating, PowerCase fault, double current) {
-        ThermalConstants metal = heating.metal();
-        double end = Math.min(heating.finalTemperature(), BEYOND_METALS);
-        String model = "adiabatic, " + fault.shots().size() + " shot(s), own share "
-                + earthing.quantity.Numbers.brief(current) + " A, decrement of the whole loop";
-        Result finalTemperature = result(id + "final-temperature", fault, end, "degC", model, AdiabaticHeating.IEC);
-        results.add(
-                heating.finalTemperature() > BEYOND_METALS
-                        ? finalTemperature
-                        : finalTemperature.withWorked(Worked.of("T", "(b + T_0) * exp(W / (K * A)^2) - b")
-                                .with("b", metal.beta(), "K")
-                                .with("T_0", heating.initial(), "degC")
-                                .with("W", heating.jouleIntegral(), "A2s")
-                                .with("K", metal.constant(), "A.s^0.5/m2")
-                                .with("A", heating.area(), "m2")
-                                .gives(end, "degC")));
-        results.add(result(
-                id + "temperature-limit",
-                fault,
-                heating.limit().temperature(),
-                "degC",
-                "limit: " + heating.limit().subject() + "; all shots to lockout added",
-                heating.limit().source()));
-        results.add(result(
-                id + "first-shot-temperature",
-                fault,
-                Math.min(heating.afterShot().get(0), BEYOND_METALS),
-                "degC",
-                model,
-                AdiabaticHeating.IEC));
-        results.add(result(id + "required-area", fault, heating.requiredArea(), "m2", model, AdiabaticHeating.IEC));
-    }
-
-    private static Result result(String id, PowerCase fault, double value, String unit, String model, Source source) {
-        return Result.of(id, fault.circumstances(), fault.at(), value, unit, model, source);
-    }
-
     /** Temperature over the sequence with cooling, for the conductor that heats most: information, no criterion. */
     private List<Curve> history() {
         if (hottest.isEmpty()) {
             return List.of();
         }
         Hottest h = hottest.get();
-        TemperatureHistory history = TemperatureHistory.of(
-                h.heating().metal(),
-                SolidRound.ofArea(h.heating().area()),
-                h.heating().initial(),
-                h.heating().initial(),
-                HeatTransfer.STILL_AIR,
-                h.shots(),
-                POINTS_PER_PHASE);
-        int n = history.points().size();
-        double[] x = new double[n];
-        double[] y = new double[n];
-        double[] limit = new double[n];
-        for (int i = 0; i < n; i++) {
-            x[i] = history.points().get(i).time();
-            y[i] = history.points().get(i).temperature();
-            limit[i] = h.heating().limit().temperature();
-        }
+        TemperatureHistory cooled = history(h, HeatTransfer.STILL_AIR);
+        TemperatureHistory adiabatic = history(h, HeatTransfer.NONE);
+        double end = cooled.points().get(cooled.points().size() - 1).time();
+        double limit = h.heating().limit().temperature();
         return List.of(new Curve(
                 "conductor.temperature-history",
-                "Temperature of " + h.member().name() + " over the reclose sequence, with cooling in still air",
+                "Temperature of " + h.member().name()
+                        + " over the reclose sequence, the conductor that comes nearest to"
+                        + " its limit; without loss of heat (criterion) and with cooling in still air (information)",
                 "time",
                 "s",
                 "temperature",
                 "degC",
-                List.of(new Curve.Trace("with cooling", x, y), new Curve.Trace("limit", x, limit))));
+                List.of(
+                        trace("without loss of heat", adiabatic),
+                        trace("with cooling", cooled),
+                        new Curve.Trace("limit", new double[] {0, end}, new double[] {limit, limit}))));
+    }
+
+    private static TemperatureHistory history(Hottest h, HeatTransfer heatTransfer) {
+        return TemperatureHistory.of(
+                h.heating().metal(),
+                SolidRound.ofArea(h.heating().area()),
+                h.heating().initial(),
+                h.heating().initial(),
+                heatTransfer,
+                h.shots(),
+                POINTS_PER_PHASE);
+    }
+
+    private static Curve.Trace trace(String name, TemperatureHistory history) {
+        int n = history.points().size();
+        double[] x = new double[n];
+        double[] y = new double[n];
+        for (int i = 0; i < n; i++) {
+            x[i] = history.points().get(i).time();
+            y[i] = history.points().get(i).temperature();
+        }
+        return new Curve.Trace(name, x, y);
     }
 }

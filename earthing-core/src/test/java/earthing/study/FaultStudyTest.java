@@ -133,6 +133,28 @@ class FaultStudyTest {
     }
 
     @Test
+    void theCableIsLookedAtInEveryFaultAndArrangementAndWithItsScreenBondedAtBothEnds() {
+        FaultStudy.Outcome outcome = study(ISOLATED, "100", "shared");
+        for (String fault : List.of("minimum", "maximum", "double-earth-fault")) {
+            for (Arrangement arrangement : List.of(Arrangement.SHARED, Arrangement.SEPARATE, Arrangement.BOTH)) {
+                Case wanted = Case.NONE.with("fault", fault).with("arrangement", arrangement.word());
+                assertThat(value(outcome, "cable.power-frequency.voltage", wanted))
+                        .as(wanted.text())
+                        .isPositive();
+            }
+        }
+        Case single = Case.NONE.with("fault", "maximum").with("arrangement", "separate");
+        double apart = value(outcome, "cable.power-frequency.voltage", single);
+        assertThat(value(outcome, "cable.power-frequency.voltage", single.with("fault", "double-earth-fault")))
+                .isGreaterThan(10 * apart);
+        // A screen bonded at both ends joins the two earths: it takes current and leaves the cable its own drop.
+        Case joined = single.with("screen-bond", "both");
+        double screen = value(outcome, "cable.power-frequency.screen-current", joined);
+        assertThat(screen).isBetween(1.0, value(outcome, "fault.maximum.current", OWN_SHARED));
+        assertThat(value(outcome, "cable.power-frequency.voltage", joined)).isLessThan(0.05 * apart);
+    }
+
+    @Test
     void currentBelowPickupIsNeverCleared() {
         FaultStudy.Outcome outcome = study(RESONANT, "100", "shared");
         assertThat(outcome.results().gapsOf("fault.maximum.clearing-time"))

@@ -211,4 +211,112 @@ class HeatingStudyTest {
                 .get(0);
         assertThat(end.worked().orElseThrow().value()).isEqualTo(end.value());
     }
+
+    @Test
+    void bothStandardsSizeTheSameHeatAndTheirDifferenceIsThatOfTheirConstants() {
+        StudyResults results = heated(site(), 5000, new FaultShot(1, 0));
+        double iec = value(results, "conductor.upper-lead.required-area");
+        double ieee = value(results, "conductor.upper-lead.required-area-ieee");
+        // IEC 60949: q = 3.45e-3, ρ = 17.241e-6; IEEE Std 80-2013: TCAP = 3.4, ρ = 1.72 (all from memory).
+        double expected = Math.sqrt(3.45
+                / 17.241
+                / (3.4 / 17.2)
+                * (234.5 + 20)
+                * Math.log(434.5 / 264.5)
+                / ((1 / 0.00393) * Math.log(434.0 / 264.0)));
+        assertThat(ieee / iec).isCloseTo(expected, Offset.offset(1e-6));
+        assertThat(value(results, "conductor.upper-lead.required-area-difference"))
+                .isCloseTo(ieee / iec - 1, Offset.offset(1e-12));
+        // A metal that only one table holds has no comparison.
+        StudyResults clad = heated(
+                site("{material: copper, area: 70 mm2}", "{material: copper-clad-steel, area: 70 mm2}"),
+                5000,
+                new FaultShot(1, 0));
+        assertThat(clad.of("conductor.upper-lead.required-area-ieee")).isEmpty();
+    }
+
+    /** IEC 60228 and ASTM B258 sizes around 31.4 mm² (from memory): 35 mm²; 2 AWG is 33.6 mm². */
+    @Test
+    void nextSizeComesFromTheSeriesThatTheAuthorUses() {
+        assertThat(value(heated(site(), 5000, new FaultShot(1, 0)), "conductor.upper-lead.standard-area"))
+                .isEqualTo(35e-6);
+        Site american = site("{material: copper, area: 70 mm2}", "{material: copper, area: 2/0 AWG}");
+        StudyResults results = heated(american, 5000, new FaultShot(1, 0));
+        assertThat(value(results, "conductor.upper-lead.standard-area")).isCloseTo(33.63e-6, Offset.offset(0.01e-6));
+        assertThat(value(results, "conductor.upper-lead.area")).isCloseTo(67.43e-6, Offset.offset(0.01e-6));
+        Site mils = site("{material: copper, area: 70 mm2}", "{material: copper, area: 250 kcmil}");
+        assertThat(value(heated(mils, 5000, new FaultShot(1, 0)), "conductor.upper-lead.area"))
+                .isCloseTo(126.7e-6, Offset.offset(0.05e-6));
+        Site tape = site("{material: copper, area: 70 mm2}", "{material: copper, area: 75 mm2, form: tape}");
+        assertThat(heated(tape, 5000, new FaultShot(1, 0)).of("conductor.upper-lead.standard-area"))
+                .isEmpty();
+    }
+
+    @Test
+    void anInsulatedConductorShowsItsNonAdiabaticFactorAndTakesNoCreditForIt() {
+        String area = "{material: copper, area: 70 mm2}";
+        Site covered =
+                site(area, "{material: copper, area: 16 mm2, insulated: yes}", ", final-temperature: 200 degC", "");
+        Site limited = site("200 degC", "160 degC", "area: 70 mm2", "area: 16 mm2");
+        FaultShot shot = new FaultShot(2, 0);
+        StudyResults results = heated(covered, 1500, shot);
+        // IEC 60949 eq. (5), copper in PVC up to 3 kV: X = 0.29, Y = 0.06 (from memory), t/S = 2/16.
+        double ratio = 2 / 16.0;
+        assertThat(value(results, "conductor.upper-lead.non-adiabatic-factor"))
+                .isCloseTo(Math.sqrt(1 + 0.29 * Math.sqrt(ratio) + 0.06 * ratio), Offset.offset(1e-9));
+        double adiabatic = value(results, "conductor.upper-lead.required-area");
+        double credited = value(results, "conductor.upper-lead.required-area-non-adiabatic");
+        double own = 2 / (credited * 1e6);
+        assertThat(adiabatic / credited)
+                .isCloseTo(Math.sqrt(1 + 0.29 * Math.sqrt(own) + 0.06 * own), Offset.offset(1e-9));
+        assertThat(value(results, "conductor.upper-lead.final-temperature"))
+                .isEqualTo(value(heated(limited, 1500, shot), "conductor.upper-lead.final-temperature"));
+        assertThat(heated(site(), 1500, shot).of("conductor.upper-lead.non-adiabatic-factor"))
+                .isEmpty();
+    }
+
+    private static final String CABLE =
+            "control-cable: {separation: 0.2 m, screen: {bond: both, area: 4 mm2}}\ncriteria:";
+
+    @Test
+    void theScreenIsHeatedByItsShareOverAllShotsAndAnotherArrangementHeatsNothingElse() {
+        Site site = site("criteria:", CABLE);
+        HandBuiltFault fault =
+                fault(site, 400, new FaultShot(0.5, 0.3), new FaultShot(0.5, 0)).through("cable screen", 900);
+        StudyResults own = HeatingStudy.of(List.of(fault.build()), site);
+        double end = value(own, "conductor.cable-screen.final-temperature");
+        StudyResults like = heated(site("area: 70 mm2", "area: 4 mm2"), 900, new FaultShot(1, 0));
+        assertThat(end)
+                .isCloseTo(value(like, "conductor.upper-lead.final-temperature"), Percentage.withPercentage(1e-9));
+        assertThat(value(own, "conductor.cable-screen.temperature-limit")).isEqualTo(200);
+        Case separate = Case.NONE.with("fault", "maximum").with("arrangement", "separate");
+        StudyResults other = HeatingStudy.of(List.of(fault.in(separate).build()), site);
+        assertThat(value(other, "conductor.cable-screen.final-temperature")).isEqualTo(end);
+        assertThat(other.of("conductor.upper-lead.final-temperature")).isEmpty();
+    }
+
+    @Test
+    void aScreenOfUnknownAreaIsAGapThatNamesItsKey() {
+        Site site = site("criteria:", CABLE.replace(", area: 4 mm2", ""));
+        PowerCase fault = fault(site, 400, new FaultShot(1, 0))
+                .through("cable screen", 900)
+                .build();
+        assertThat(HeatingStudy.of(List.of(fault), site).gapsOf("conductor.cable-screen."))
+                .singleElement()
+                .satisfies(g -> assertThat(g.missingKeys()).containsExactly("control-cable.screen.area"));
+    }
+
+    @Test
+    void whatIsRoundingOfTheCircuitHeatsNothing() {
+        Site site = site();
+        PowerCase fault = new HandBuiltFault(site)
+                .into("main", 1000)
+                .through("upper lead", 1000)
+                .through("tee", 1e-9)
+                .shots(new FaultShot(1, 0))
+                .build();
+        StudyResults results = HeatingStudy.of(List.of(fault), site);
+        assertThat(value(results, "conductor.tee.required-area")).isZero();
+        assertThat(value(results, "conductor.tee.current")).isZero();
+    }
 }
