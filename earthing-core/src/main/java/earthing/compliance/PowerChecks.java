@@ -311,14 +311,19 @@ final class PowerChecks {
         draft.in(voltage.circumstances(), voltage.at());
         voltage.worked().ifPresent(draft::worked);
         Measure level = design.site().controlCable().insulationLevel();
+        String every = CableCases.words(design);
         if (level == null || !level.isKnown()) {
             return List.of(draft.value(voltage.value(), "V")
                     .missing(
-                            "the insulation level of the cable and its ends is not given",
+                            "the insulation level of the cable and its ends is not given; " + every,
                             "control-cable.insulation-level"));
         }
         return List.of(draft.advice("share the earth by a tee, or isolate the ends for this voltage")
-                .atMost(voltage.value(), level.at(Measure.Bound.LOW), "V", "voltage across the cable, whole sequence"));
+                .atMost(
+                        voltage.value(),
+                        level.at(Measure.Bound.LOW),
+                        "V",
+                        "voltage across the cable, whole sequence; " + every));
     }
 
     static List<Finding> heating(Design design) {

@@ -27,6 +27,7 @@ final class CompletenessGate {
             "voltages",
             "conductors",
             "surge",
+            "sharing",
             "contingencies",
             "acceptance",
             "assumptions",

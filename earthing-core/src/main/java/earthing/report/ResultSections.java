@@ -20,6 +20,9 @@ final class ResultSections {
 
     private static final int MOST_CASES = 8;
 
+    /** Of the conductors' results those that are shown for every case; the rest stands at the governing one. */
+    private static final List<String> IN_BOUNDS = List.of(".resistance", ".current", ".final-temperature");
+
     /**
      * A section of results.
      *
@@ -83,15 +86,20 @@ final class ResultSections {
         List<Result> rest = new ArrayList<>();
         List<Result> broken = new ArrayList<>();
         for (Result result : input.results().results()) {
+            if (result.id().startsWith(SharingSection.PREFIX)) {
+                continue;
+            }
             (result.circumstances().keys().containsKey("broken") ? broken : rest).add(result);
         }
         List<Curve> curves = new ArrayList<>(input.results().curves());
+        curves.removeIf(c -> c.id().startsWith(SharingSection.PREFIX));
         for (Topic topic : TOPICS) {
             List<Result> mine =
                     rest.stream().filter(r -> begins(r.id(), topic.prefixes())).toList();
             rest.removeIf(r -> begins(r.id(), topic.prefixes()));
             blocks.add(section(topic, mine, input, curves, references));
         }
+        blocks.add(SharingSection.of(input, references));
         blocks.add(contingencies(input, broken, references));
         if (!rest.isEmpty() || !curves.isEmpty()) {
             List<Block> further = new ArrayList<>();
@@ -115,7 +123,18 @@ final class ResultSections {
             Topic topic, List<Result> mine, ReportInput input, List<Curve> curves, References references) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Paragraph(topic.lead()));
-        tables(topic, mine, references, blocks);
+        if (topic.id().equals("conductors")) {
+            blocks.addAll(HeatingTable.of(input.findings(), input.results()));
+            List<Result> bounded = mine.stream()
+                    .filter(r -> IN_BOUNDS.stream().anyMatch(r.id()::endsWith))
+                    .toList();
+            if (!bounded.isEmpty()) {
+                blocks.add(
+                        ResultTable.byBound("conductors-results", "Conductors over the bounds", bounded, references));
+            }
+        } else {
+            tables(topic, mine, references, blocks);
+        }
         if (mine.isEmpty()) {
             blocks.add(new Block.Paragraph("There is no result of this kind."));
         } else {

@@ -13,7 +13,7 @@ import java.util.function.ToDoubleFunction;
 
 /**
  * The earth faults of the site as the cubicle could be earthed otherwise, at nominal soil, and with the screen of the
- * control cable bonded at both ends: what a person and the control cable would have to bear then.
+ * control cable bonded otherwise: what a person and the control cable would have to bear then.
  */
 final class ArrangementFaults {
 
@@ -56,9 +56,10 @@ final class ArrangementFaults {
                 otherwise(arrangement, otherEarth);
             }
         }
-        if (screenBondsOneEndOnly()) {
+        if (site.controlCable() != null) {
+            ScreenBond other = SurgeStudy.otherBond(SurgeStudy.bond(site));
             for (Arrangement arrangement : Arrangement.values()) {
-                screenAtBothEnds(arrangement, otherEarth);
+                bondedOtherwise(arrangement, other, otherEarth);
             }
         }
         return List.copyOf(solved);
@@ -82,19 +83,13 @@ final class ArrangementFaults {
         }
     }
 
-    private boolean screenBondsOneEndOnly() {
-        return site.controlCable() != null
-                && site.controlCable().screen() != null
-                && site.controlCable().screen().bond() != ScreenBond.BOTH
-                && site.controlCable().screen().bond() != ScreenBond.ABSENT;
-    }
-
     /** A screen bonded at both ends joins tank and cubicle, and carries what would flow in a tee. */
-    private void screenAtBothEnds(Arrangement arrangement, ToDoubleFunction<State> otherEarth) throws MissingInput {
-        Case circumstances = Case.NONE.with("arrangement", arrangement.word()).with("screen-bond", "both");
+    private void bondedOtherwise(Arrangement arrangement, ScreenBond bond, ToDoubleFunction<State> otherEarth)
+            throws MissingInput {
+        Case circumstances =
+                Case.NONE.with("arrangement", arrangement.word()).with("screen-bond", SurgeStudy.word(bond));
         try {
-            FaultSolver.Pole pole =
-                    pole(SiteVariant.screened(SiteVariant.arranged(site, arrangement, in), ScreenBond.BOTH, in));
+            FaultSolver.Pole pole = pole(SiteVariant.screened(SiteVariant.arranged(site, arrangement, in), bond, in));
             SolvedFault single = single(circumstances, pole, State.MAXIMUM);
             results.cable(single);
             solved.add(single);

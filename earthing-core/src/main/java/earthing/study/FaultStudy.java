@@ -275,7 +275,7 @@ final class FaultStudy {
                 all.add(solved);
                 results.rise(solved);
                 results.cable(solved);
-                results.add(PathBreaks.consequence(solved, member));
+                PathBreaks.consequences(solved, member).forEach(results::add);
             } catch (MissingInput missing) {
                 results.gap(missing.gap("contingency", circumstances));
             }

@@ -5,6 +5,7 @@ import earthing.quantity.Numbers;
 import earthing.site.MainEarth;
 import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
+import java.util.ArrayList;
 import java.util.List;
 
 /** What a broken earth path does while the line is live, and whether the break can be seen from the ground. */
@@ -16,27 +17,49 @@ final class PathBreaks {
     static List<Member> members(EarthPaths paths) {
         return paths.members().stream()
                 .filter(Member::intact)
-                .filter(m -> m.role() == Role.MAIN_EARTH
-                        || m.role() == Role.TEE
-                        || m.role() == Role.OWN_LEAD
-                        || m.name().equals(FaultSolver.LINE_NEUTRAL))
+                .filter(m -> m.role() != Role.ELECTRODE && m.role() != Role.UNINTENDED)
                 .toList();
     }
 
-    static Result consequence(SolvedFault solved, Member member) {
+    static List<Result> consequences(SolvedFault solved, Member member) {
         PowerCase power = solved.power();
-        return Result.of(
-                "contingency.visible",
-                power.circumstances(),
-                power.at(),
-                visible(power, member) ? 1 : 0,
-                "",
-                sentence(solved),
-                FaultResults.CIRCUIT);
+        List<Result> results = new ArrayList<>();
+        results.add(result("contingency.visible", power, visible(power, member) ? 1 : 0, "", sentence(solved)));
+        solved.ending().ifPresent(ending -> {
+            boolean cleared = !power.neverCleared();
+            results.add(result(
+                    "contingency.cleared",
+                    power,
+                    cleared ? 1 : 0,
+                    "",
+                    "1 if the protection clears an earth fault with this path broken, 0 if it never does"));
+            if (cleared) {
+                results.add(result(
+                        "contingency.clearing-time",
+                        power,
+                        power.shots().get(0).duration(),
+                        "s",
+                        "first shot of an earth fault with this path broken"));
+            }
+        });
+        return List.copyOf(results);
     }
 
-    /** Visible where the whole member lies above the guard, or where there is no guard. */
+    private static Result result(String id, PowerCase power, double value, String unit, String model) {
+        return Result.of(id, power.circumstances(), power.at(), value, unit, model, FaultResults.CIRCUIT);
+    }
+
+    /**
+     * Visible where the whole member lies above the guard, or where there is no guard. A guard covers leads only; a screen
+     * and the bars of a concrete pole are out of sight wherever they break.
+     */
     private static boolean visible(PowerCase power, Member member) {
+        if (member.role() == Role.SCREEN || member.name().equals("pole reinforcement")) {
+            return false;
+        }
+        if (member.role() == Role.PARALLEL && !member.name().equals("second lead")) {
+            return true;
+        }
         MainEarth main = power.site().mainEarth();
         Measure guard = main == null ? null : main.guardHeight();
         double height = guard != null && guard.isKnown() ? guard.at(Measure.Bound.HIGH) : 0;

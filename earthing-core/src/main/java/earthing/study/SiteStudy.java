@@ -26,7 +26,8 @@ public final class SiteStudy {
         parts.add(electrodes(site, cache));
         parts.add(PowerStudy.of(site, cache));
         parts.add(surge.join());
-        return StudyResults.join(parts);
+        StudyResults found = StudyResults.join(parts);
+        return StudyResults.join(List.of(found, SharingStudy.of(site, found)));
     }
 
     private static StudyResults electrodes(Site site, EarthCache cache) {

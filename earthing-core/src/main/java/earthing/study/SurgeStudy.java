@@ -118,9 +118,14 @@ final class SurgeStudy {
                 : cable.screen().bond();
     }
 
+    /** The bond that is shown beside the site's own. */
+    static ScreenBond otherBond(ScreenBond own) {
+        return own == ScreenBond.BOTH ? ScreenBond.NONE : ScreenBond.BOTH;
+    }
+
     private void arrangement(Arrangement arrangement, ScreenBond bond, double peak, boolean own) {
         Set<ScreenBond> bonds = new LinkedHashSet<>(List.of(bond == ScreenBond.UNKNOWN ? ScreenBond.NONE : bond));
-        bonds.add(bond == ScreenBond.BOTH ? ScreenBond.NONE : ScreenBond.BOTH);
+        bonds.add(otherBond(bond));
         Set<String> waves = new LinkedHashSet<>(SHOWN_WAVES);
         waves.addAll(Surges.verdictWaves(site.surges()));
         for (ScreenBond each : bonds) {

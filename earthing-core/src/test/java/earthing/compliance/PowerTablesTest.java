@@ -159,7 +159,7 @@ class PowerTablesTest {
                 Question.of(cable)
                         .result(cable + ".voltage", FAULT, "high", 10)
                         .result(cable + ".voltage", SEPARATE, "high", 9000)
-                        .is(MET),
+                        .is(MET, "by fault: maximum 10.0 V", "otherwise earthed, at the worst fault: separate 9000 V"),
                 Question.of(cable)
                         .with("  insulation-level: 2 kV\n", "")
                         .result(cable + ".voltage", FAULT, "high", 10)

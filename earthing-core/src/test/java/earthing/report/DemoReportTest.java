@@ -36,6 +36,11 @@ final class DemoReportTest {
                 .anyMatch(r -> r.circumstances().keys().containsValue(Case.LINE_CONDUCTOR));
         assertThat(text.contains("Stroke to the line")).isEqualTo(stroke);
         assertThat(stroke).isEqualTo(name.startsWith("ternhook"));
+        assertThat(text).contains("## Sharing the earth: the surge gain and the touch cost");
+        boolean compared = results.under("sharing.").findAny().isPresent();
+        assertThat(text.contains("could not be compared")).isNotEqualTo(compared);
+        assertThat(text.contains("into the tank, screen bonded")).isEqualTo(compared);
+        assertThat(compared).isNotEqualTo(name.startsWith("lowgarth"));
         Set<String> cells = new HashSet<>();
         for (Block block : Report.document(input).everyBlock()) {
             if (block instanceof Block.Table table) {

@@ -178,8 +178,35 @@ class FaultStudyTest {
                 outcome.results().one("contingency.visible", broken, "nominal").orElseThrow();
         assertThat(visible.value()).isZero();
         assertThat(visible.model()).contains("no way to earth");
+        assertThat(value(outcome, "contingency.cleared", broken)).isZero();
+        assertThat(outcome.results().one("contingency.clearing-time", broken, "nominal"))
+                .isEmpty();
+        assertThat(value(outcome, "contingency.cleared", OWN_SHARED.with("broken", "tee")))
+                .isEqualTo(1);
+        // 0.2 s and 50 ms of the breaker.
+        assertThat(value(outcome, "contingency.clearing-time", OWN_SHARED.with("broken", "tee")))
+                .isCloseTo(0.25, within(1e-12));
         Case tee = OWN_SHARED.with("broken", "tee");
         assertThat(value(outcome, "contingency.visible", tee)).isEqualTo(1);
+    }
+
+    @Test
+    void everyPathIsBrokenInTurnTheSecondLeadAndTheScreenToo() {
+        Site site = DeckSite.read(TEXT.formatted("earth-fault-current: 3 kA", SOLID, "100", "shared", "")
+                .replace("  electrode: main\n", "  electrode: main\n  second-lead-electrode: own\n")
+                .replace("screen: {bond: tank,", "screen: {bond: both,"));
+        FaultStudy.Outcome outcome = FaultStudy.of(site, new EarthCache());
+        for (String path : List.of("upper lead", "lower lead", "tee", "second lead", "cable screen")) {
+            Case broken = OWN_SHARED.with("broken", path);
+            // Another way is left each time.
+            assertThat(value(outcome, "contingency.cleared", broken)).as(path).isEqualTo(1);
+            assertThat(value(outcome, "epr.cubicle", broken)).as(path).isPositive();
+        }
+        assertThat(value(outcome, "contingency.visible", OWN_SHARED.with("broken", "cable screen")))
+                .isZero();
+        double whole = value(outcome, "epr.tank", OWN_SHARED);
+        assertThat(value(outcome, "epr.tank", OWN_SHARED.with("broken", "second lead")))
+                .isGreaterThan(whole);
     }
 
     @Test
