@@ -67,7 +67,7 @@ final class BlockReader {
             }
             Entry entry = block.entry(pair.key());
             if (entry == null) {
-                unknown(block, pair, keyPath);
+                unknown(block, pairs, pair, keyPath);
                 continue;
             }
             Object value =
@@ -173,9 +173,12 @@ final class BlockReader {
         }
     }
 
-    private void unknown(Block block, Tree.Pair pair, String path) {
+    private void unknown(Block block, Tree.Pairs beside, Tree.Pair pair, String path) {
         List<String> known = block.entries().stream().map(Entry::key).toList();
-        String nearest = Nearest.of(pair.key(), known);
+        // A key that stands there already was not meant a second time.
+        Set<String> taken = beside.pairs().stream().map(Tree.Pair::key).collect(Collectors.toSet());
+        List<String> free = known.stream().filter(key -> !taken.contains(key)).toList();
+        String nearest = Nearest.of(pair.key(), free);
         String home = nearest.isEmpty() ? home(Block.site(), "", pair.key()) : "";
         String expected = home.isEmpty() ? "one of " + String.join(", ", known) : "it as " + home;
         problems.add(pair.keyPlace(), path, pair.key(), "unknown key", expected, nearest);

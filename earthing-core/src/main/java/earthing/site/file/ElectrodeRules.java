@@ -84,7 +84,7 @@ final class ElectrodeRules {
             boolean lowest = i == layers.size() - 1;
             if (lowest) {
                 rules.belongs(thickness, false, "no thickness, the lowest layer has no end");
-            } else if (!rules.facts().has(thickness)) {
+            } else if (rules.absent(thickness)) {
                 rules.wrong(layers.get(i), "this layer has no thickness", "one for every layer but the lowest");
             }
         }

@@ -35,6 +35,11 @@ final class ProblemList {
         add(place, "", "", found, "", "");
     }
 
+    /** Whether something is wrong with a key already. */
+    boolean mentions(String key) {
+        return problems.stream().anyMatch(problem -> problem.key().equals(key));
+    }
+
     /** A list for a file in the same folder. */
     ProblemList beside(String name) {
         int folder = Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1;

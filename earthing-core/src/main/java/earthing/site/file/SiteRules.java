@@ -48,6 +48,11 @@ final class SiteRules {
         return facts;
     }
 
+    /** Whether a key is not there at all; one whose value was refused is there. */
+    boolean absent(String path) {
+        return !facts.has(path) && !problems.mentions(path);
+    }
+
     /** A value that contradicts another. */
     void wrong(String path, String found, String expected) {
         problems.add(facts.place(path), path, shown(path), found, expected);

@@ -40,6 +40,23 @@ final class BrokenFilesTest {
     }
 
     @Test
+    void unknownKeyDoesNotNameOneThatStandsThereAlready() {
+        toldBelowHead(
+                "pole: {material: wood, height: 11 m}\nsole: {resistivity: 100 ohm.m}\n",
+                "x.yaml:5:1: sole: unknown key; did you mean \"soil\"?");
+    }
+
+    @Test
+    void thicknessThatIsRefusedIsNotMissing() {
+        toldBelowHead("""
+                soil:
+                  layers:
+                    - {resistivity: 100 ohm.m, thickness: -1 m}
+                    - {resistivity: 50 ohm.m}
+                """, "x.yaml:6:43: soil.layers[1].thickness: \"-1 m\" is not above zero");
+    }
+
+    @Test
     void unknownKeyInTheWrongWritingNamesTheNearestOne() {
         toldBelowHead(
                 "protection: {clearing_time: 1 s}\n",
