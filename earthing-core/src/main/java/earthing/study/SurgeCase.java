@@ -129,7 +129,7 @@ final class SurgeCase {
 
     /**
      * The student's value at the time of the peak: V = M·dI/dt + R·I. Through the tee only the loop beside the upper lead
-     * counts; through the soil the whole lead and the electrode less its mutual part; through a screen its resistance.
+     * counts; through the soil also the loop below and the electrode less its mutual part; through a screen its resistance.
      */
     private static Worked hand(PoleCircuit.Built built, SiteEarth earth, SurgeWave wave, double peak, double time) {
         PoleGeometry g = built.geometry();
@@ -159,10 +159,11 @@ final class SurgeCase {
         if (electrodes.size() == 2) {
             double self = earth.resistance(electrodes.get(0), electrodes.get(0));
             double mutual = earth.resistance(electrodes.get(0), electrodes.get(1));
-            double below = MU0_OVER_2PI * g.cubicleHeight() * (Math.log(2 * g.cubicleHeight() / radius) - 1);
-            return Worked.of("V", "(M + L) * S + (R - R_m) * I")
+            // Below the cubicle its own lead comes down beside the main one; the loop between the two counts.
+            double below = MU0_OVER_2PI * g.cubicleHeight() * Math.log(g.ownLeadOffset() / radius);
+            return Worked.of("V", "(M + M_2) * S + (R - R_m) * I")
                     .with("M", loop, "H")
-                    .with("L", below, "H")
+                    .with("M_2", below, "H")
                     .with("S", slope, "A/s")
                     .with("R", self, "ohm")
                     .with("R_m", mutual, "ohm")

@@ -2,6 +2,7 @@ package earthing.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import earthing.quantity.Measure.Bound;
 import earthing.site.Site;
@@ -55,6 +56,8 @@ class SurgePathHandCalculationTest {
     private final Map<String, Printed> byLibrary = new LinkedHashMap<>();
     private final Map<String, Double> hand = new HashMap<>();
     private final Map<String, Double> library = new HashMap<>();
+    private double separateByHand;
+    private double separateFastByHand;
     private double electrode;
     private double difference;
     private double mutual;
@@ -108,6 +111,16 @@ class SurgePathHandCalculationTest {
         library.put("screen-current", of(results, "surge.screen.current.peak", "8/20", "shared", "both"));
         library.put("screen", of(results, END + "open-voltage", "8/20", "shared", "both"));
         library.put("screen-half", handOf(results, "shared", "both"));
+        separateByHand = handOf(results, "separate", "none");
+        separateFastByHand = result(results, END + "open-voltage", "0.25/100", "separate", "none")
+                .handValue()
+                .orElseThrow();
+    }
+
+    @Test
+    void handValueOfSeparateEarthsKnowsBothLoops() {
+        assertThat(separateByHand).isCloseTo(library.getOrDefault("separate", 0.0), withinPercentage(1));
+        assertThat(separateFastByHand).isCloseTo(library.getOrDefault("separate-fast", 0.0), withinPercentage(1));
     }
 
     private static Result result(StudyResults results, String id, String wave, String arrangement, String bond) {
