@@ -38,12 +38,15 @@ final class Assessment {
      * Reads, studies and checks a site.
      *
      * @param file the site file
+     * @param progress is told each step
      * @return what a report is made of
      */
-    static ReportInput of(Path file) {
+    static ReportInput of(Path file, Progress progress) {
         ReadOutcome.Valid read = read(file);
         Site site = read.site();
+        progress.step("studying " + file.getFileName());
         StudyResults results = SiteStudy.of(site);
+        progress.step("checking " + file.getFileName());
         List<Finding> findings = ComplianceRun.of(site, results);
         // The name without its folder: the report does not depend on where it was asked for.
         String name = String.valueOf(file.getFileName());

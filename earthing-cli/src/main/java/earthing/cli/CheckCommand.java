@@ -1,14 +1,19 @@
 package earthing.cli;
 
+import earthing.compliance.Explanation;
+import earthing.report.ExplanationPage;
 import earthing.report.Report;
 import earthing.report.ReportInput;
 import earthing.report.VerdictTable;
 import java.nio.file.Path;
-import java.util.Locale;
+import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -28,20 +33,17 @@ import picocli.CommandLine.Spec;
             "",
             "Examples:",
             "  earthing check site.yaml",
-            "  earthing check site.yaml > /dev/null && echo all requirements met"
+            "  earthing check --explain touch.cubicle",
+            "  earthing check site.yaml --quiet && echo all requirements met"
         },
         mixinStandardHelpOptions = true,
         versionProvider = RootCommand.Version.class)
 final class CheckCommand implements Callable<Integer> {
 
     /** Formats of the verdicts. */
-    enum Format {
-        TEXT,
-        JSON;
-
-        @Override
-        public String toString() {
-            return name().toLowerCase(Locale.ROOT);
+    static final class Formats extends Words<Format> {
+        Formats() {
+            super(Format.TEXT, Format.JSON);
         }
     }
 
@@ -49,27 +51,66 @@ final class CheckCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SITE", description = "The site file.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path site;
+    @Parameters(paramLabel = "SITE", arity = "0..1", description = "The site file; --explain does without it.")
+    private Optional<Path> site = Optional.empty();
 
     @Option(
             names = "--format",
             paramLabel = "FORMAT",
             defaultValue = "text",
+            converter = Formats.class,
+            completionCandidates = Formats.class,
             description =
                     "One of: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}). The json is that of the report.")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Format format;
 
+    @Option(
+            names = "--explain",
+            paramLabel = "ID",
+            description = "Say what a check means, why it matters and what to do; with a site also what was found.")
+    private Optional<String> explain = Optional.empty();
+
+    @Mixin
+    private final OutputOption output = new OutputOption();
+
     @Override
     public Integer call() {
-        ReportInput input = Assessment.of(site);
-        String text = switch (format) {
-            case TEXT -> VerdictTable.text(input.findings());
-            case JSON -> Report.json(input);
-        };
-        spec.commandLine().getOut().print(text);
+        if (site.isEmpty() && explain.isEmpty()) {
+            throw new ParameterException(spec.commandLine(), "Missing required parameter: 'SITE'");
+        }
+        if (explain.isPresent() && Explanation.of(explain.get()).isEmpty()) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "there is no check " + explain.get() + "; the ids are "
+                            + String.join(
+                                    ", ",
+                                    Explanation.all().stream()
+                                            .map(Explanation::id)
+                                            .toList()));
+        }
+        if (site.isEmpty()) {
+            output.deliver(
+                    ExplanationPage.text(explain.get(), List.of()),
+                    spec.commandLine().getOut());
+            return ExitCode.MET.code();
+        }
+        ReportInput input = assessed(site.get());
+        if (explain.isPresent()) {
+            output.deliver(
+                    ExplanationPage.text(explain.get(), input.findings()),
+                    spec.commandLine().getOut());
+        } else if (output.file().isPresent() || !RootCommand.of(spec).quiet()) {
+            String text = format == Format.JSON ? Report.json(input) : VerdictTable.text(input.findings());
+            output.deliver(text, spec.commandLine().getOut());
+        }
         return Assessment.outcome(input.findings()).code();
+    }
+
+    private ReportInput assessed(Path file) {
+        try (Progress progress =
+                Progress.of(RootCommand.of(spec), spec.commandLine().getErr(), "reading " + file.getFileName())) {
+            return Assessment.of(file, progress);
+        }
     }
 }

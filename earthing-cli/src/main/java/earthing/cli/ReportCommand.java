@@ -6,10 +6,9 @@ import earthing.report.ReportInput;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -39,14 +38,9 @@ import picocli.CommandLine.Spec;
 final class ReportCommand implements Callable<Integer> {
 
     /** Formats of the report. */
-    enum Format {
-        TEXT,
-        HTML,
-        JSON;
-
-        @Override
-        public String toString() {
-            return name().toLowerCase(Locale.ROOT);
+    static final class Formats extends Words<Format> {
+        Formats() {
+            super(Format.TEXT, Format.HTML, Format.JSON);
         }
     }
 
@@ -62,19 +56,26 @@ final class ReportCommand implements Callable<Integer> {
             names = "--format",
             paramLabel = "FORMAT",
             defaultValue = "text",
+            converter = Formats.class,
+            completionCandidates = Formats.class,
             description = "One of: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}). Text is also Markdown; html is"
                     + " one self-contained page; json is for machines.")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Format format;
 
-    @Option(names = "--output", paramLabel = "FILE", description = "Write to this file instead of standard output.")
-    private Optional<Path> output = Optional.empty();
+    @Mixin
+    private final OutputOption output = new OutputOption();
 
     @Override
     public Integer call() {
-        ReportInput input = Assessment.of(site);
-        Delivery.deliver(text(input), output, spec.commandLine().getOut());
-        return Assessment.outcome(input.findings()).code();
+        try (Progress progress =
+                Progress.of(RootCommand.of(spec), spec.commandLine().getErr(), "reading " + site.getFileName())) {
+            ReportInput input = Assessment.of(site, progress);
+            progress.step("writing the report");
+            String text = text(input);
+            output.deliver(text, spec.commandLine().getOut());
+            return Assessment.outcome(input.findings()).code();
+        }
     }
 
     private String text(ReportInput input) {

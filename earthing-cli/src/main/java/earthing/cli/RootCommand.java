@@ -57,8 +57,23 @@ final class RootCommand implements Callable<Integer> {
             description = "On an error, show where in the program it arose.")
     private boolean trace;
 
+    @Option(
+            names = "--quiet",
+            scope = ScopeType.INHERIT,
+            description = "Show no progress; check then prints nothing and tells the outcome by its exit code.")
+    private boolean quiet;
+
+    boolean quiet() {
+        return quiet;
+    }
+
     boolean trace() {
         return trace;
+    }
+
+    /** The root of the command line that a command belongs to. */
+    static RootCommand of(CommandSpec command) {
+        return (RootCommand) command.root().userObject();
     }
 
     @Override

@@ -7,11 +7,11 @@ import earthing.study.SurveyStudy;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -51,22 +51,20 @@ final class SoilCommand implements Callable<Integer> {
     /** Probe arrangements. */
     enum Array {
         WENNER,
-        SCHLUMBERGER;
+        SCHLUMBERGER
+    }
 
-        @Override
-        public String toString() {
-            return name().toLowerCase(Locale.ROOT);
+    /** Words of the probe arrangements. */
+    static final class Arrays extends Words<Array> {
+        Arrays() {
+            super(Array.WENNER, Array.SCHLUMBERGER);
         }
     }
 
     /** Formats of the outcome. */
-    enum Format {
-        TEXT,
-        JSON;
-
-        @Override
-        public String toString() {
-            return name().toLowerCase(Locale.ROOT);
+    static final class Formats extends Words<Format> {
+        Formats() {
+            super(Format.TEXT, Format.JSON);
         }
     }
 
@@ -81,6 +79,8 @@ final class SoilCommand implements Callable<Integer> {
     @Option(
             names = "--array",
             paramLabel = "ARRAY",
+            converter = Arrays.class,
+            completionCandidates = Arrays.class,
             description = "One of: ${COMPLETION-CANDIDATES}; refuses a file with the columns of the other.")
     private Optional<Array> array = Optional.empty();
 
@@ -94,16 +94,21 @@ final class SoilCommand implements Callable<Integer> {
             names = "--format",
             paramLabel = "FORMAT",
             defaultValue = "text",
+            converter = Formats.class,
+            completionCandidates = Formats.class,
             description = "One of: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}).")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Format format;
+
+    @Mixin
+    private final OutputOption output = new OutputOption();
 
     @Override
     public Integer call() {
         if (layers.isPresent() && (layers.get() < 1 || layers.get() > 4)) {
             throw new ParameterException(spec.commandLine(), "--layers takes 1 to 4; have " + layers.get());
         }
-        SurveyOutcome outcome = SurveyFile.read(survey, array.map(Array::toString));
+        SurveyOutcome outcome = SurveyFile.read(survey, array.map(Words::text));
         if (outcome instanceof SurveyOutcome.Invalid invalid) {
             List<String> lines = new ArrayList<>();
             invalid.problems().forEach(problem -> lines.add(problem.text()));
@@ -117,8 +122,9 @@ final class SoilCommand implements Callable<Integer> {
         String text = switch (format) {
             case TEXT -> SurveyReport.text(name, read.array(), study, read.warnings());
             case JSON -> SurveyReport.json(name, read.array(), study, read.warnings());
+            default -> throw new IllegalStateException("no survey as " + format);
         };
-        spec.commandLine().getOut().print(text);
+        output.deliver(text, spec.commandLine().getOut());
         return ExitCode.MET.code();
     }
 

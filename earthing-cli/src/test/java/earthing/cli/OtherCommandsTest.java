@@ -3,6 +3,7 @@ package earthing.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.eclipsesource.json.Json;
+import com.eclipsesource.json.JsonObject;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
@@ -49,6 +50,103 @@ final class OtherCommandsTest {
         assertThat(run.code()).isZero();
         assertThat(run.out()).contains("shared", "separate", "both", "unearthed");
         assertThat(run.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+    }
+
+    @ParameterizedTest
+    @MethodSource("sites")
+    void theFirstFortyLinesHoldTheFourArrangementsAndWhatTheyMean(Path site) {
+        List<String> screen = CommandRun.of("compare", site.toString())
+                .out()
+                .lines()
+                .limit(40)
+                .toList();
+        assertThat(screen)
+                .anyMatch(line -> line.startsWith("shared: "))
+                .anyMatch(line -> line.startsWith("separate: "))
+                .anyMatch(line -> line.startsWith("both: "))
+                .anyMatch(line -> line.startsWith("unearthed: "))
+                .contains("Details");
+    }
+
+    @Test
+    void twoSitesAreComparedOnOnePageFirst() {
+        String a = DemoSites.named("ternhook-wood-shared").toString();
+        String b = DemoSites.named("ternhook-wood-separate").toString();
+        CommandRun run = CommandRun.of("compare", a, b);
+        assertThat(run.err()).isEmpty();
+        assertThat(run.code()).isZero();
+        assertThat(run.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+        assertThat(run.out().lines().limit(66))
+                .anyMatch(line -> line.startsWith("| cubicle.earth ") && line.contains("shared"))
+                .anyMatch(line -> line.startsWith("| path.cubicle-tee ") && line.contains("not met"))
+                .anyMatch(line -> line.startsWith("| Quantity "))
+                .contains("Everything that differs");
+        JsonObject json = Json.parse(
+                        CommandRun.of("compare", a, b, "--format", "json").out())
+                .asObject();
+        assertThat(json.getString("format", "")).isEqualTo("earthing-difference/1");
+        assertThat(json.get("inputs").asArray()).isNotEmpty();
+        assertThat(json.get("findings").asArray()).isNotEmpty();
+        assertThat(json.get("results").asArray()).isNotEmpty();
+        assertThat(json.get("cautions").asArray()).isNotEmpty();
+    }
+
+    @Test
+    void aSiteComparedWithItselfDoesNotDiffer() {
+        String site = DemoSites.named("ternhook-wood-shared").toString();
+        assertThat(CommandRun.of("compare", site, site).out()).contains("0 inputs differ", "0 of ");
+    }
+
+    @Test
+    void jsonOfOneSiteIsNotAComparison() {
+        CommandRun run =
+                CommandRun.of("compare", DemoSites.named("ternhook-wood-shared").toString(), "--format", "json");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("compares two sites");
+    }
+
+    @Test
+    void anIdThatStandsTwiceCarriesItsSubject() {
+        String out = CommandRun.of(
+                        "check", DemoSites.named("brackenmire-mistakes").toString())
+                .out();
+        assertThat(out)
+                .contains("| surge.gap: gap, lead-cubicle |", "| surge.gap: gap, lead-cable ", "| touch.cubicle  ");
+    }
+
+    @Test
+    void quietTellsTheOutcomeByTheExitCodeOnly() {
+        CommandRun run =
+                CommandRun.of("check", DemoSites.named("brackenmire-mistakes").toString(), "--quiet");
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err()).isEmpty();
+    }
+
+    @Test
+    void aCheckIsExplainedWithAndWithoutASite() {
+        CommandRun alone = CommandRun.of("check", "--explain", "touch.cubicle");
+        assertThat(alone.code()).isZero();
+        assertThat(alone.out()).contains("What it means", "Why it matters", "What to do", "licensed");
+        CommandRun there = CommandRun.of(
+                "check", DemoSites.named("brackenmire-mistakes").toString(), "--explain", "touch.cubicle");
+        assertThat(there.code()).isEqualTo(1);
+        assertThat(there.out()).contains("On this site", "not met", "Worked");
+        assertThat(there.out().lines()).allSatisfy(line -> assertThat(line).hasSizeLessThanOrEqualTo(80));
+        CommandRun unknown = CommandRun.of("check", "--explain", "touch");
+        assertThat(unknown.code()).isEqualTo(2);
+        assertThat(unknown.err()).contains("there is no check touch", "step.worst");
+        assertThat(CommandRun.of("check").code()).isEqualTo(2);
+    }
+
+    @Test
+    void aWrongWordListsThoseThatAreTakenInLowerCase() {
+        CommandRun format = CommandRun.of("check", "site.yaml", "--format", "docx");
+        assertThat(format.code()).isEqualTo(2);
+        assertThat(format.err()).contains("expected one of text, json; have docx");
+        CommandRun array = CommandRun.of("soil", "survey.csv", "--array", "square");
+        assertThat(array.code()).isEqualTo(2);
+        assertThat(array.err()).contains("expected one of wenner, schlumberger; have square");
     }
 
     @Test

@@ -17,7 +17,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 
-/** The four ways to earth the cubicle side by side, on a page of 80 columns that a student understands. */
+/**
+ * The four ways to earth the cubicle side by side, in 80 columns: first one screen that a student understands, then the
+ * details.
+ */
 public final class ArrangementPage {
 
     private static final int WIDTH = 80;
@@ -27,6 +30,9 @@ public final class ArrangementPage {
 
     /** What each arrangement buys and what it pays with. */
     private static final Map<String, String> MEANING = meaning();
+
+    /** The same in one sentence. */
+    private static final Map<String, String> SHORT_MEANING = shortMeaning();
 
     private final StudyResults results;
     private final StringBuilder page = new StringBuilder(4096);
@@ -45,6 +51,25 @@ public final class ArrangementPage {
         ArrangementPage page = new ArrangementPage(results);
         page.print();
         return page.page.toString();
+    }
+
+    private static Map<String, String> shortMeaning() {
+        Map<String, String> meaning = new LinkedHashMap<>();
+        meaning.put(
+                "shared",
+                "teed to the main earth. Tank and cubicle rise together; the loop of cable and main earth picks up"
+                        + " fast fronts.");
+        meaning.put(
+                "separate",
+                "own electrode only. Nearly the whole earth potential rise stands across the control cable, and two"
+                        + " earths are within reach.");
+        meaning.put(
+                "both",
+                "tee and own electrode. No floating cubicle if one path breaks; part of every current passes the"
+                        + " cubicle.");
+        meaning.put(
+                "unearthed", "no earth at all. A metal cabinet whose potential nobody fixes, within reach of a hand.");
+        return meaning;
     }
 
     private static Map<String, String> meaning() {
@@ -73,17 +98,24 @@ public final class ArrangementPage {
     }
 
     private void print() {
-        lines("The control cubicle earthed in four ways", "");
-        page.append('\n');
         Set<Case> cases = new LinkedHashSet<>();
         results.under("surge.")
                 .filter(r -> r.circumstances().keys().containsKey("arrangement") && !isBroken(r))
                 .forEach(r -> cases.add(withoutArrangement(r.circumstances())));
+        // Results without a cable end come from the arresters and say nothing about the screen.
+        String bond = cases.stream()
+                .filter(rest -> !hardest(rest, "tank").isEmpty()
+                        || !hardest(rest, "cubicle").isEmpty())
+                .map(ArrangementPage::bondOf)
+                .findFirst()
+                .orElse("");
+        firstScreen(cases.stream().filter(rest -> bondOf(rest).equals(bond)).toList(), bond);
+        lines("Details", "");
+        page.append('\n');
         if (cases.isEmpty()) {
             lines("No surge result with an arrangement was computed for this site.", "");
             page.append('\n');
         }
-        String bond = cases.isEmpty() ? "" : bondOf(cases.iterator().next());
         cases.stream().filter(rest -> bondOf(rest).equals(bond)).forEach(this::surge);
         summary(cases.stream().filter(rest -> !bondOf(rest).equals(bond)).toList());
         powerFrequency();
@@ -93,9 +125,62 @@ public final class ArrangementPage {
         lines(
                 "Peak values for surges, r.m.s. for earth faults; potentials are to remote earth. A voltage and the"
                         + " current beside it are one source: the open end sees the voltage, a conducting protector the"
-                        + " current. Hand value = M·dI/dt + R·I. These figures must not be used to justify removing an"
-                        + " earth.",
+                        + " current. Hand value = M·dI/dt + R·I; ≈ 0 is less than a millionth of the voltages or"
+                        + " currents beside it. These figures must not be used to justify removing an earth.",
                 "");
+    }
+
+    /** At most 40 lines: what decides, and one sentence on each arrangement. */
+    private void firstScreen(List<Case> cases, String bond) {
+        lines("The control cubicle earthed in four ways", "");
+        page.append('\n');
+        List<List<String>> rows = new ArrayList<>();
+        for (Case rest : cases) {
+            String end = hardest(rest, "tank").isEmpty() ? "cubicle" : "tank";
+            String core = hardest(rest, end);
+            if (core.isEmpty() || rest.keys().getOrDefault("entry", "").equals(Case.LINE_CONDUCTOR)) {
+                continue;
+            }
+            String wave = rest.keys().getOrDefault("wave", "surge");
+            row(rows, wave + ": control cable, open", CABLE_END + core + "." + end + OPEN, rest, false);
+            row(rows, "  current behind it", CABLE_END + core + "." + end + SHORT, rest, false);
+            if (rows.size() <= 2) {
+                row(rows, "  current in the screen", "surge.screen.current.peak", rest, false);
+                row(rows, "  tank to earth", "surge.tank.peak", rest, false);
+                row(rows, "  cubicle to earth", "surge.cubicle.peak", rest, false);
+            }
+        }
+        powerCases().stream().reduce((a, b) -> harder(a, b)).ifPresent(rest -> {
+            row(rows, "earth fault: cubicle, touched", "touch.cubicle.voltage", rest, false);
+            row(rows, "  permissible", "touch.cubicle.permissible", rest, false);
+            row(rows, "  across the control cable", "cable.power-frequency.voltage", rest, false);
+            row(rows, "  current in the screen", "cable.power-frequency.screen-current", rest, false);
+        });
+        if (rows.isEmpty()) {
+            lines("Nothing that tells the arrangements apart could be computed; see below what to fill in.", "");
+            page.append('\n');
+        } else {
+            page.append(TextRenderer.table(arrangements("Overview", rows), WIDTH))
+                    .append('\n');
+            lines(
+                    "The surge current enters at the tank"
+                            + (bond.isEmpty() ? "" : "; screen of the control cable bonded: " + bond.replace('-', ' '))
+                            + ". \"Open\" is what an open input sees, \"behind it\" what a protector must carry.",
+                    "");
+            page.append('\n');
+        }
+        SHORT_MEANING.forEach((arrangement, sentence) -> lines(arrangement + ": " + sentence, "  "));
+        page.append('\n');
+        lines(
+                "Never remove an earth because of these figures. A competent and licensed person decides; local codes"
+                        + " and the owner's rules govern.",
+                "");
+        page.append('\n');
+    }
+
+    /** Of two faults the one with the higher touch voltage at the cubicle as built. */
+    private Case harder(Case a, Case b) {
+        return most("touch.cubicle.voltage", b) > most("touch.cubicle.voltage", a) ? b : a;
     }
 
     private static boolean isBroken(Result result) {
@@ -140,8 +225,9 @@ public final class ArrangementPage {
             String id = CABLE_END + core + "." + end;
             row(rows, core + ", " + end + " end, open", id + OPEN, rest, false);
             row(rows, "  hand value", id + OPEN, rest, true);
-            row(rows, "  resistive part", id + ".resistive", rest, false);
-            row(rows, "  inductive part", id + ".inductive", rest, false);
+            double open = most(id + OPEN, rest);
+            row(rows, "  resistive part", id + ".resistive", rest, false, open);
+            row(rows, "  inductive part", id + ".inductive", rest, false, open);
             row(rows, "  short-circuited", id + SHORT, rest, false);
         }
         return rows;
@@ -166,14 +252,18 @@ public final class ArrangementPage {
         table("The same with the screen bonded otherwise", rows);
     }
 
-    private void powerFrequency() {
+    private Set<Case> powerCases() {
         Set<Case> cases = new LinkedHashSet<>();
         results.results().stream()
                 .filter(r -> (r.id().startsWith("touch.cubicle.") || r.id().startsWith("cable.power-frequency."))
                         && r.circumstances().keys().containsKey("arrangement")
                         && !isBroken(r))
                 .forEach(r -> cases.add(withoutArrangement(r.circumstances())));
-        for (Case rest : cases) {
+        return cases;
+    }
+
+    private void powerFrequency() {
+        for (Case rest : powerCases()) {
             List<List<String>> rows = new ArrayList<>();
             row(rows, "touch voltage at the cubicle", "touch.cubicle.voltage", rest, false);
             row(rows, "  permissible", "touch.cubicle.permissible", rest, false);
@@ -201,7 +291,23 @@ public final class ArrangementPage {
         return hardest;
     }
 
+    private double most(String id, Case rest) {
+        double most = 0;
+        for (String arrangement : ResultTable.ARRANGEMENTS) {
+            most = Math.max(
+                    most,
+                    find(id, rest.with("arrangement", arrangement))
+                            .map(r -> Math.abs(r.value()))
+                            .orElse(0.0));
+        }
+        return most;
+    }
+
     private void row(List<List<String>> rows, String label, String id, Case rest, boolean hand) {
+        row(rows, label, id, rest, hand, 0);
+    }
+
+    private void row(List<List<String>> rows, String label, String id, Case rest, boolean hand, double beside) {
         List<OptionalDouble> values = new ArrayList<>();
         String unit = "";
         for (String arrangement : ResultTable.ARRANGEMENTS) {
@@ -212,7 +318,7 @@ public final class ArrangementPage {
         }
         if (values.stream().anyMatch(OptionalDouble::isPresent)) {
             List<String> cells = new ArrayList<>(List.of(label));
-            cells.addAll(Amount.row(values, unit));
+            cells.addAll(Amount.row(values, unit, beside));
             rows.add(cells);
         }
     }
@@ -236,13 +342,17 @@ public final class ArrangementPage {
         if (rows.isEmpty()) {
             return;
         }
+        lines(title, "");
+        page.append('\n')
+                .append(TextRenderer.table(arrangements(title, rows), WIDTH))
+                .append('\n');
+    }
+
+    private static Block.Table arrangements(String title, List<List<String>> rows) {
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("Quantity"));
         ResultTable.ARRANGEMENTS.forEach(arrangement -> columns.add(Column.number(arrangement)));
-        lines(title, "");
-        page.append('\n')
-                .append(TextRenderer.table(new Block.Table("arrangements", title, columns, rows), WIDTH))
-                .append('\n');
+        return new Block.Table("arrangements", title, columns, rows);
     }
 
     private void gaps() {

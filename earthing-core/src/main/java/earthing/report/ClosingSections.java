@@ -12,6 +12,7 @@ import earthing.site.EarthSegment;
 import earthing.site.Electrode;
 import earthing.site.Measurement;
 import earthing.site.Site;
+import earthing.site.file.SiteTree;
 import earthing.study.Assumption;
 import earthing.study.Case;
 import earthing.study.Result;

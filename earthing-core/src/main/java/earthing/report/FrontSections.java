@@ -8,6 +8,7 @@ import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
 import earthing.report.document.Block.Fact;
 import earthing.site.SiteIdentity;
+import earthing.site.file.SiteTree;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;

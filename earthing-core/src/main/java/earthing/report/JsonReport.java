@@ -9,6 +9,7 @@ import earthing.compliance.Finding;
 import earthing.quantity.ColumnTable;
 import earthing.quantity.Measure;
 import earthing.quantity.Source;
+import earthing.site.file.SiteTree;
 import earthing.study.Assumption;
 import earthing.study.Case;
 import earthing.study.Gap;
@@ -59,7 +60,7 @@ final class JsonReport {
         return json.add("model", result.model()).add("source", result.source().text());
     }
 
-    private static JsonObject finding(Finding finding) {
+    static JsonObject finding(Finding finding) {
         JsonObject json = new JsonObject()
                 .add("id", finding.id())
                 .add("subject", finding.subject())
@@ -87,7 +88,7 @@ final class JsonReport {
                 .add("text", source.text());
     }
 
-    private static JsonObject circumstances(Case circumstances) {
+    static JsonObject circumstances(Case circumstances) {
         JsonObject json = new JsonObject();
         circumstances.keys().forEach(json::add);
         return json;
@@ -157,7 +158,7 @@ final class JsonReport {
         return measure.by().isEmpty() ? json : json.add("by", measure.by());
     }
 
-    private static String unit(String unit) {
+    static String unit(String unit) {
         return unit.isEmpty() ? "1" : unit;
     }
 }

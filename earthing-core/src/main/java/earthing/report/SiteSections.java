@@ -10,6 +10,7 @@ import earthing.report.figure.ElevationWords;
 import earthing.report.figure.PoleElevation;
 import earthing.site.Criteria;
 import earthing.site.OwnerCriteria;
+import earthing.site.file.SiteTree;
 import earthing.study.Assumption;
 import java.util.ArrayList;
 import java.util.List;

@@ -8,7 +8,9 @@ import earthing.report.render.TextRenderer;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** The findings as a table for a terminal of 80 columns. */
 public final class VerdictTable {
@@ -38,13 +40,16 @@ public final class VerdictTable {
         text.append('\n');
         List<List<String>> rows = new ArrayList<>();
         int elsewhere = 0;
+        Map<String, Long> ids = findings.stream()
+                .filter(finding -> finding.status() != Status.NOT_APPLICABLE)
+                .collect(Collectors.groupingBy(Finding::id, Collectors.counting()));
         for (Finding finding : findings.stream().sorted(Severity.HEAVIEST_FIRST).toList()) {
             if (finding.status() == Status.NOT_APPLICABLE) {
                 elsewhere++;
                 continue;
             }
             rows.add(List.of(
-                    finding.id(),
+                    ids.getOrDefault(finding.id(), 0L) > 1 ? finding.id() + ": " + finding.subject() : finding.id(),
                     finding.status().text(),
                     Amount.text(finding.value(), finding.unit()),
                     Amount.text(finding.limit(), finding.unit()),
@@ -77,14 +82,13 @@ public final class VerdictTable {
                 .toList();
         Set<String> told = new HashSet<>();
         for (Finding finding : open) {
-            if (!told.add(finding.id() + finding.reason() + finding.advice())) {
+            if (!told.add(finding.id() + finding.subject() + finding.reason() + finding.advice())) {
                 continue;
             }
-            text.append('\n')
-                    .append(finding.id())
-                    .append(": ")
-                    .append(finding.status().text())
-                    .append('\n');
+            String subject = finding.subject().equals(finding.id()) ? "" : ", " + finding.subject();
+            text.append('\n');
+            TextRenderer.lines(finding.id() + subject + ": " + finding.status().text(), WIDTH)
+                    .forEach(line -> text.append(line).append('\n'));
             TextRenderer.lines(finding.reason(), WIDTH - 2)
                     .forEach(line -> text.append("  ").append(line).append('\n'));
             if (!finding.advice().isBlank()) {

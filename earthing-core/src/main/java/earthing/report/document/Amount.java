@@ -69,8 +69,21 @@ public final class Amount {
      * @return a text for each
      */
     public static List<String> row(List<OptionalDouble> values, String unit) {
-        double most =
-                values.stream().mapToDouble(v -> Math.abs(v.orElse(0))).max().orElse(0);
+        return row(values, unit, 0);
+    }
+
+    /**
+     * Amounts that stand side by side and beside others of the same unit.
+     *
+     * @param values values in SI, or none
+     * @param unit SI unit
+     * @param beside the largest of the others, in SI; a value below a millionth of it is nearly zero
+     * @return a text for each
+     */
+    public static List<String> row(List<OptionalDouble> values, String unit, double beside) {
+        double most = Math.max(
+                Math.abs(beside),
+                values.stream().mapToDouble(v -> Math.abs(v.orElse(0))).max().orElse(0));
         return values.stream()
                 .map(v -> v.isPresent() && Math.abs(v.getAsDouble()) < 1e-6 * most ? "≈ 0" : text(v, unit))
                 .toList();

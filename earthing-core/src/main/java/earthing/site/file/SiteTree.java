@@ -1,4 +1,4 @@
-package earthing.report;
+package earthing.site.file;
 
 import earthing.quantity.Measure;
 import earthing.site.Site;
@@ -9,7 +9,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The site walked key by key, in the order of the site file. */
-final class SiteTree {
+public final class SiteTree {
 
     /**
      * One given key.
@@ -17,11 +17,17 @@ final class SiteTree {
      * @param path dotted path; members of a list by their name or number in brackets
      * @param value a {@link Measure}, a text, a number or a word
      */
-    record Entry(String path, Object value) {}
+    public record Entry(String path, Object value) {}
 
     private SiteTree() {}
 
-    static List<Entry> entries(Site site) {
+    /**
+     * Every given key of a site.
+     *
+     * @param site the site
+     * @return the keys in the order of the site file
+     */
+    public static List<Entry> entries(Site site) {
         List<Entry> entries = new ArrayList<>(128);
         walk("", site, entries);
         return entries;
@@ -56,7 +62,14 @@ final class SiteTree {
         return Integer.toString(number);
     }
 
-    static @Nullable Object read(RecordComponent component, Record block) {
+    /**
+     * The value of one component.
+     *
+     * @param component component of the record
+     * @param block the record
+     * @return the value, or null where the key is not given
+     */
+    public static @Nullable Object read(RecordComponent component, Record block) {
         try {
             return component.getAccessor().invoke(block);
         } catch (ReflectiveOperationException e) {
@@ -64,8 +77,13 @@ final class SiteTree {
         }
     }
 
-    /** The key of the site file: kebab case of a component's name. */
-    static String kebab(String name) {
+    /**
+     * The key of the site file: kebab case of a component's name.
+     *
+     * @param name name of the component
+     * @return the key
+     */
+    public static String kebab(String name) {
         StringBuilder key = new StringBuilder(name.length() + 4);
         for (int i = 0; i < name.length(); i++) {
             char c = name.charAt(i);
@@ -78,8 +96,13 @@ final class SiteTree {
         return key.toString();
     }
 
-    /** The word of the site file. */
-    static String word(Enum<?> word) {
+    /**
+     * The word of the site file.
+     *
+     * @param word a word of a closed list
+     * @return the word in lower case, joined by hyphens
+     */
+    public static String word(Enum<?> word) {
         return word.name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

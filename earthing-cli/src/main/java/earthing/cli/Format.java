@@ -1,0 +1,8 @@
+package earthing.cli;
+
+/** Formats that commands write; each command names those it knows. */
+enum Format {
+    TEXT,
+    HTML,
+    JSON
+}
