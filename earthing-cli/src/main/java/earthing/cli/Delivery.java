@@ -9,8 +9,12 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 
 /** Brings a finished text to where the user wants it, whole or not at all. */
 final class Delivery {
@@ -31,16 +35,75 @@ final class Delivery {
             out.flush();
             return;
         }
-        Path file = target.get().toAbsolutePath();
+        deliver(text.getBytes(StandardCharsets.UTF_8), target.get());
+    }
+
+    /**
+     * Writes bytes to a file.
+     *
+     * @param bytes the finished content
+     * @param target the file
+     * @throws CommandFailure when the file cannot be written; what was there before is then untouched
+     */
+    static void deliver(byte[] bytes, Path target) {
         try {
-            write(text, file);
+            write(bytes, target.toAbsolutePath());
         } catch (IOException e) {
-            throw new CommandFailure(
-                    ExitCode.USAGE, List.of("earthing: cannot write " + target.get() + ": " + reason(e)));
+            throw new CommandFailure(ExitCode.USAGE, List.of("earthing: cannot write " + target + ": " + reason(e)));
         }
     }
 
-    private static void write(String text, Path file) throws IOException {
+    /**
+     * Writes files into a folder that is new, empty, or holds what this program wrote there before.
+     *
+     * @param files name and content of each
+     * @param index name of the file that lists the others, by which such a folder is known
+     * @param target the folder
+     * @throws CommandFailure when a file cannot be written, or the folder holds something else
+     */
+    static void deliver(Map<String, String> files, String index, Path target) {
+        Path folder = target.toAbsolutePath();
+        try {
+            Set<String> old = Files.exists(folder) ? earlier(folder, index) : Set.of();
+            Files.createDirectories(folder);
+            for (Map.Entry<String, String> file : files.entrySet()) {
+                write(file.getValue().getBytes(StandardCharsets.UTF_8), folder.resolve(file.getKey()));
+            }
+            for (String name : old) {
+                if (!files.containsKey(name)) {
+                    Files.deleteIfExists(folder.resolve(name));
+                }
+            }
+        } catch (IOException e) {
+            throw new CommandFailure(ExitCode.USAGE, List.of("earthing: cannot write " + target + ": " + reason(e)));
+        }
+    }
+
+    /** The files that an earlier run left in a folder: those that its index names. */
+    private static Set<String> earlier(Path folder, String index) throws IOException {
+        if (!Files.isDirectory(folder)) {
+            throw new IOException("it is not a folder");
+        }
+        try (Stream<Path> content = Files.list(folder)) {
+            if (content.findAny().isEmpty()) {
+                return Set.of();
+            }
+        }
+        Path list = folder.resolve(index);
+        if (!Files.isRegularFile(list)) {
+            throw new IOException("the folder holds other files; name a new or an empty one");
+        }
+        Set<String> names = new LinkedHashSet<>();
+        for (String line : Files.readAllLines(list, StandardCharsets.UTF_8)) {
+            String name = line.substring(0, line.indexOf(',') < 0 ? line.length() : line.indexOf(','));
+            if (name.endsWith(".csv") && name.indexOf('/') < 0 && name.indexOf('\\') < 0) {
+                names.add(name);
+            }
+        }
+        return names;
+    }
+
+    private static void write(byte[] content, Path file) throws IOException {
         Path folder = file.getParent();
         if (folder == null || !Files.isDirectory(folder)) {
             throw new IOException("there is no folder " + folder);
@@ -50,7 +113,7 @@ final class Delivery {
         }
         if (Files.exists(file) && !Files.isRegularFile(file)) {
             // A pipe or a device cannot be replaced, only written to.
-            Files.writeString(file, text, StandardCharsets.UTF_8);
+            Files.write(file, content);
             return;
         }
         // A link stays a link: what it points to is replaced.
@@ -58,7 +121,7 @@ final class Delivery {
         Path draft = real.resolveSibling(
                 "." + real.getFileName() + "." + ProcessHandle.current().pid() + ".part");
         try {
-            Files.writeString(draft, text, StandardCharsets.UTF_8);
+            Files.write(draft, content);
             try {
                 Files.move(draft, real, StandardCopyOption.ATOMIC_MOVE);
             } catch (AtomicMoveNotSupportedException e) {

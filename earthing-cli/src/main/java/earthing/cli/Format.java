@@ -4,5 +4,7 @@ package earthing.cli;
 enum Format {
     TEXT,
     HTML,
-    JSON
+    PDF,
+    JSON,
+    CSV
 }

@@ -3,6 +3,7 @@ package earthing.cli;
 import earthing.report.Report;
 import earthing.report.ReportIncomplete;
 import earthing.report.ReportInput;
+import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,6 +12,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -31,6 +33,8 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  earthing report site.yaml",
             "  earthing report site.yaml --format html --output site.html",
+            "  earthing report site.yaml --format pdf --output site.pdf",
+            "  earthing report site.yaml --format csv --output site-tables",
             "  earthing report site.yaml --format json | less"
         },
         mixinStandardHelpOptions = true,
@@ -40,7 +44,7 @@ final class ReportCommand implements Callable<Integer> {
     /** Formats of the report. */
     static final class Formats extends Words<Format> {
         Formats() {
-            super(Format.TEXT, Format.HTML, Format.JSON);
+            super(Format.TEXT, Format.HTML, Format.PDF, Format.JSON, Format.CSV);
         }
     }
 
@@ -59,7 +63,8 @@ final class ReportCommand implements Callable<Integer> {
             converter = Formats.class,
             completionCandidates = Formats.class,
             description = "One of: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}). Text is also Markdown; html is"
-                    + " one self-contained page; json is for machines.")
+                    + " one self-contained page; pdf is printed from it; json is for machines; csv is a folder of"
+                    + " figure data and tables. Pdf and csv need --output.")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Format format;
 
@@ -68,23 +73,34 @@ final class ReportCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
+        boolean needsPlace = format == Format.PDF || format == Format.CSV;
+        if (needsPlace && output.file().isEmpty()) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "--format " + Words.text(format) + " needs --output with a "
+                            + (format == Format.PDF ? "file" : "folder"));
+        }
         try (Progress progress =
                 Progress.of(RootCommand.of(spec), spec.commandLine().getErr(), "reading " + site.getFileName())) {
             ReportInput input = Assessment.of(site, progress);
             progress.step("writing the report");
-            String text = text(input);
-            output.deliver(text, spec.commandLine().getOut());
+            write(input);
             return Assessment.outcome(input.findings()).code();
         }
     }
 
-    private String text(ReportInput input) {
+    private void write(ReportInput input) {
+        PrintWriter out = spec.commandLine().getOut();
         try {
-            return switch (format) {
-                case TEXT -> Report.text(input);
-                case HTML -> Report.html(input);
-                case JSON -> Report.json(input);
-            };
+            switch (format) {
+                case TEXT -> output.deliver(Report.text(input), out);
+                case HTML -> output.deliver(Report.html(input), out);
+                case JSON -> output.deliver(Report.json(input), out);
+                case PDF -> Delivery.deliver(Report.pdf(input), output.file().orElseThrow());
+                case CSV ->
+                    Delivery.deliver(
+                            Report.csv(input), Report.CSV_INDEX, output.file().orElseThrow());
+            }
         } catch (ReportIncomplete e) {
             List<String> lines = new ArrayList<>();
             e.problems().forEach(problem -> lines.add("earthing: " + site + ": " + problem));

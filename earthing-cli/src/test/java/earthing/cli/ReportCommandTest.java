@@ -133,10 +133,10 @@ final class ReportCommandTest {
     @Test
     void anUnknownFormatIsNotUnderstood() {
         CommandRun run =
-                CommandRun.of("report", DemoSites.named("lowgarth-short").toString(), "--format", "pdf");
+                CommandRun.of("report", DemoSites.named("lowgarth-short").toString(), "--format", "docx");
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.out()).isEmpty();
-        assertThat(run.err()).contains("pdf").containsIgnoringCase("text, html, json");
+        assertThat(run.err()).contains("expected one of text, html, pdf, json, csv; have docx");
     }
 
     @Test

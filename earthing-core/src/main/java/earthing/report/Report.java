@@ -2,13 +2,18 @@ package earthing.report;
 
 import earthing.report.document.Block;
 import earthing.report.document.Document;
+import earthing.report.pdf.PdfRenderer;
 import earthing.report.render.HtmlRenderer;
 import earthing.report.render.TextRenderer;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** The compliance report of one site. */
 public final class Report {
+
+    /** Name of the file that lists the others. */
+    public static final String CSV_INDEX = CsvReport.INDEX;
 
     private Report() {}
 
@@ -55,6 +60,28 @@ public final class Report {
      */
     public static String html(ReportInput input) throws ReportIncomplete {
         return HtmlRenderer.render(document(input));
+    }
+
+    /**
+     * The report as PDF, printed from the same page.
+     *
+     * @param input site, results and findings
+     * @return the file
+     * @throws ReportIncomplete if a mandatory part cannot be filled
+     */
+    public static byte[] pdf(ReportInput input) throws ReportIncomplete {
+        return PdfRenderer.render(document(input));
+    }
+
+    /**
+     * Inputs, results, findings, figure data and tables as files of comma-separated values.
+     *
+     * @param input site, results and findings
+     * @return name of each file with its content; {@link #CSV_INDEX} comes first and lists the others
+     * @throws ReportIncomplete if a mandatory part cannot be filled
+     */
+    public static Map<String, String> csv(ReportInput input) throws ReportIncomplete {
+        return CsvReport.of(input, document(input));
     }
 
     /**

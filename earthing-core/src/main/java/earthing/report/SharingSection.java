@@ -5,6 +5,7 @@ import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
 import earthing.report.figure.BarChart;
+import earthing.site.file.SiteTree;
 import earthing.study.Case;
 import earthing.study.Curve;
 import earthing.study.Result;

@@ -9,13 +9,17 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Matcher;
 
 /** A document as one self-contained HTML page, well-formed as XML too; nothing is fetched from anywhere. */
 public final class HtmlRenderer {
 
     private final Markup page = new Markup();
+    private final boolean print;
 
-    private HtmlRenderer() {}
+    private HtmlRenderer(boolean print) {
+        this.print = print;
+    }
 
     /**
      * Renders a document.
@@ -24,21 +28,53 @@ public final class HtmlRenderer {
      * @return the page
      */
     public static String render(Document document) {
-        HtmlRenderer renderer = new HtmlRenderer();
-        renderer.page(document);
+        HtmlRenderer renderer = new HtmlRenderer(false);
+        renderer.page(document, stylesheet("report.css"));
         return "<!DOCTYPE html>\n" + renderer.page.end() + "\n";
     }
 
-    private void page(Document document) {
+    /**
+     * The same page for a printer that knows CSS 2.1 and pages: with bookmarks, a foot line and texts for drawings
+     * where such a printer looks for them.
+     *
+     * @param document the document
+     * @return the page as XHTML
+     */
+    public static String forPrint(Document document) {
+        HtmlRenderer renderer = new HtmlRenderer(true);
+        String foot = document.title().replaceAll("[\\\\'\"\\p{Cntrl}]", " ");
+        renderer.page(document, stylesheet("report-pdf.css").replace("FOOTER", foot));
+        return renderer.page.end();
+    }
+
+    private void page(Document document, String style) {
         page.open("html", "lang", document.language(), "xmlns", "http://www.w3.org/1999/xhtml");
         page.text("\n").open("head").empty("meta", "charset", "utf-8");
         page.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
-        page.leaf("title", document.title()).leaf("style", stylesheet()).close();
+        page.leaf("title", document.title()).leaf("style", style);
+        if (print) {
+            bookmarks(document);
+        }
+        page.close();
         page.text("\n").open("body").open("main");
         page.leaf("h1", document.title());
         contents(document);
         document.blocks().forEach(this::block);
         page.close().close().close();
+    }
+
+    private void bookmarks(Document document) {
+        page.open("bookmarks");
+        document.blocks().forEach(this::bookmark);
+        page.close();
+    }
+
+    private void bookmark(Block block) {
+        if (block instanceof Block.Section section) {
+            page.open("bookmark", "name", section.title(), "href", "#" + section.id());
+            section.blocks().forEach(this::bookmark);
+            page.close();
+        }
     }
 
     private void contents(Document document) {
@@ -132,10 +168,20 @@ public final class HtmlRenderer {
     }
 
     private void figure(Block.Figure figure) {
-        page.open("figure", "id", figure.id()).raw(figure.svg());
+        page.open("figure", "id", figure.id());
+        if (print) {
+            page.raw(figure.svg().replaceFirst("<svg ", "<svg alt=\"" + attribute(figure.alternative()) + "\" "));
+        } else {
+            page.raw(figure.svg());
+        }
         page.open("figcaption").text(figure.caption());
         page.open("details").leaf("summary", "In words").leaf("p", figure.alternative());
         page.close().close().close();
+    }
+
+    private static String attribute(String text) {
+        return Matcher.quoteReplacement(
+                text.replace("&", "&amp;").replace("<", "&lt;").replace("\"", "&quot;"));
     }
 
     private void facts(Block.Facts facts) {
@@ -159,8 +205,8 @@ public final class HtmlRenderer {
     }
 
     /** The style sheet; it has none of the characters that HTML and XML would read differently. */
-    private static String stylesheet() {
-        try (InputStream in = HtmlRenderer.class.getResourceAsStream("report.css")) {
+    private static String stylesheet(String name) {
+        try (InputStream in = HtmlRenderer.class.getResourceAsStream(name)) {
             if (in == null) {
                 throw new IllegalStateException("the style sheet is missing from the library");
             }
