@@ -27,6 +27,7 @@ public final class ComplianceRun {
     /** All checks, in the order of the report. */
     private static final List<Check> CHECKS = List.of(
             PowerChecks::detection,
+            PowerChecks::backUp,
             PowerChecks::epr,
             PowerChecks::touch,
             PowerChecks::exposure,

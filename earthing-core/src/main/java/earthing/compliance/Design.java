@@ -1,5 +1,6 @@
 package earthing.compliance;
 
+import earthing.site.BackUpUse;
 import earthing.site.ScreenBond;
 import earthing.site.Site;
 import earthing.site.Stage;
@@ -50,7 +51,19 @@ public record Design(Site site, EarthPaths paths, StudyResults results) {
      * @return true if it counts for the verdict on this site
      */
     public boolean asBuilt(Result result) {
-        return asBuilt(result.circumstances());
+        return counts(result.id(), result.circumstances());
+    }
+
+    /** What the back-up protection does counts for the verdicts that the file names. */
+    private boolean counts(String id, Case circumstances) {
+        if (!asBuilt(circumstances)) {
+            return false;
+        }
+        if (!circumstances.keys().containsKey(Case.PROTECTION)) {
+            return true;
+        }
+        BackUpUse use = site.protection() == null ? null : site.protection().backUpFor();
+        return use == BackUpUse.HEATING_AND_TOUCH || (use == BackUpUse.HEATING && id.startsWith("conductor."));
     }
 
     private boolean asBuilt(Case circumstances) {
@@ -82,7 +95,7 @@ public record Design(Site site, EarthPaths paths, StudyResults results) {
      */
     public List<Gap> gapsOf(String id) {
         return results.gapsOf(id).stream()
-                .filter(gap -> asBuilt(gap.circumstances()))
+                .filter(gap -> counts(gap.id(), gap.circumstances()))
                 .toList();
     }
 

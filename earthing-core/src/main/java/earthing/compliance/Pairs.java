@@ -2,6 +2,7 @@ package earthing.compliance;
 
 import earthing.study.Result;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -25,7 +26,7 @@ final class Pairs {
             design.own(limitId).stream()
                     .filter(l ->
                             l.at().equals(value.at()) && value.circumstances().within(l.circumstances()))
-                    .findFirst()
+                    .max(Comparator.comparingInt(l -> l.circumstances().keys().size()))
                     .ifPresent(limit -> pairs.add(new Pair(value, limit)));
         }
         return pairs;

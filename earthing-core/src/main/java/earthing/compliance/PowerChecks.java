@@ -99,7 +99,7 @@ final class PowerChecks {
         Draft draft = new Draft("fault.detection", Group.PERSONAL_SAFETY, "earth-fault protection", DETECTION);
         List<Gap> never = design.results().gaps().stream()
                 .filter(g -> g.id().startsWith("fault.") && g.id().endsWith(".clearing-time"))
-                .filter(g -> g.reason().startsWith("never"))
+                .filter(g -> g.reason().startsWith("never") && !g.id().startsWith("fault.back-up."))
                 .toList();
         NeutralMethod method = design.site().system().neutral().method();
         boolean carried = method == NeutralMethod.ISOLATED || method == NeutralMethod.RESONANT;
@@ -143,6 +143,35 @@ final class PowerChecks {
         }
         return List.of(draft.advice("lower the pickup or add a sensitive earth-fault stage")
                 .atLeast(least.value(), factor.nominal(), "", "smallest earth-fault current over pickup"));
+    }
+
+    /** Whether the back-up clears every fault of the site as it is; its time stands in the cases of its own. */
+    static List<Finding> backUp(Design design) {
+        Draft draft = new Draft("fault.back-up", Group.PERSONAL_SAFETY, "back-up protection", DETECTION);
+        Protection protection = design.site().protection();
+        if (protection == null || protection.backUp() == null) {
+            return List.of(draft.notApplicable("no back-up protection is declared"));
+        }
+        Optional<Gap> never = design.results().gaps().stream()
+                .filter(g -> g.id().startsWith("fault.back-up.") && g.reason().startsWith("never"))
+                .findFirst();
+        if (never.isPresent()) {
+            return List.of(draft.in(never.get().circumstances(), "")
+                    .advice("lower the pickup of the back-up protection, or give it a sensitive stage")
+                    .notMet("if the first protection fails: " + never.get().reason()));
+        }
+        Optional<Result> longest = design.results()
+                .under("fault.back-up.")
+                .filter(r -> r.id().endsWith(".clearing-time") && design.asBuilt(r))
+                .max(Comparator.comparingDouble(Result::value));
+        if (longest.isEmpty()) {
+            return List.of(draft.gap(design.gapsOf("fault."), "fault.back-up.<case>.clearing-time"));
+        }
+        Result time = longest.get();
+        return List.of(draft.in(time.circumstances(), time.at())
+                .value(time.value(), "s")
+                .met("the back-up clears every earth fault here, at the latest after " + Numbers.brief(time.value())
+                        + " s"));
     }
 
     static List<Finding> touch(Design design) {

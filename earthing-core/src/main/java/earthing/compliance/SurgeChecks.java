@@ -11,6 +11,7 @@ import earthing.site.Arresters;
 import earthing.site.ControlCable;
 import earthing.site.Core;
 import earthing.site.Criteria;
+import earthing.site.NeutralMethod;
 import earthing.site.Protector;
 import earthing.site.ScreenBond;
 import earthing.site.SwitchState;
@@ -331,6 +332,11 @@ final class SurgeChecks {
         for (String which : List.of("continuous-voltage", "temporary-overvoltage")) {
             Draft draft = new Draft("arrester.rating", Group.SURGE, which.replace('-', ' '), RATING);
             String id = "surge.arrester." + which;
+            if (which.equals("temporary-overvoltage")
+                    && design.site().system().neutral().method() == NeutralMethod.SINGLE_WIRE_EARTH_RETURN) {
+                findings.add(draft.notApplicable("a single wire has no healthy phase that a fault could raise"));
+                continue;
+            }
             Optional<Pair> worst = Pairs.governing(Pairs.of(design, id, id + ".rating"));
             if (worst.isEmpty()) {
                 findings.add(draft.gap(design.gapsOf(id), id));

@@ -1,5 +1,7 @@
 package earthing.fault;
 
+import earthing.fault.line.SequenceImpedances;
+import java.util.Optional;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -62,6 +64,24 @@ public record SingleWireEarthReturn(double voltage, Complex source, Complex line
      */
     public Result load(Complex earth, Complex load) {
         return through(earth, load);
+    }
+
+    /**
+     * The same loop as a network of one phase, to be solved with everything that a pole's earth may be.
+     *
+     * @param frequency frequency [Hz], &gt; 0
+     * @return the network; its positive- and negative-sequence impedances are zero, all of the loop is zero sequence
+     */
+    public EarthFaultSystem system(double frequency) {
+        return new EarthFaultSystem(
+                frequency,
+                voltage,
+                SequenceImpedances.of(Complex.ZERO, source.multiply(3)),
+                new NeutralMethod.Solid(),
+                SequenceImpedances.of(Complex.ZERO, line.multiply(3)),
+                0,
+                sourceEarth,
+                Optional.empty());
     }
 
     private Result through(Complex earth, Complex between) {

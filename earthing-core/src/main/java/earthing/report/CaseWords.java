@@ -25,11 +25,12 @@ final class CaseWords {
     private static String phrase(String key, String word) {
         return switch (key) {
             case "wave" -> word;
-            case "fault" -> word + " fault";
+            case "fault" -> word.equals("normal-load") ? "normal load" : word + " fault";
             case "entry" -> word.replace('-', ' ');
             case "strike" -> "strike " + word;
             case "switch" -> "switch " + word;
             case "screen-bond" -> "screen " + word;
+            case Case.PROTECTION -> "cleared by " + word;
             case "broken" -> word + " broken";
             default -> word;
         };

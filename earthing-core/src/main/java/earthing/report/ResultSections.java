@@ -51,7 +51,7 @@ final class ResultSections {
                     "Earth fault and clearing",
                     "Each current is solved with the electrode in the loop and stands beside the clearing time that"
                             + " belongs to it. Currents are r.m.s.",
-                    List.of("fault.")),
+                    List.of("fault.", "line.")),
             new Topic(
                     "voltages",
                     "Earth potential rise, touch, step and transfer",

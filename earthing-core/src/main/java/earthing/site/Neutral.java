@@ -38,9 +38,18 @@ public record Neutral(
                 example = "0.5 ohm",
                 sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE,
-                doc = "Resistance of the earth electrode of the source station.")
+                doc =
+                        "Resistance of the earth electrode of the source station; of a single-wire line, of its isolating transformer.")
         @Nullable
         Measure stationEarthResistance,
 
+        @Key(
+                unit = Dimension.CURRENT,
+                example = "2 A",
+                doc =
+                        "Load current that returns through the earth of this pole in normal service, of a single-wire line.")
+        @Nullable
+        Measure earthReturnLoad,
+
         @Key(doc = "The multi-earthed neutral conductor of this line.") @Nullable
-        NeutralConductor conductor) {}
+        ReturnWire conductor) {}

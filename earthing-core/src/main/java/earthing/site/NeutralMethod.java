@@ -14,6 +14,8 @@ public enum NeutralMethod {
     ISOLATED,
     /** Solid, with a neutral conductor earthed at many poles. */
     MULTI_EARTHED,
+    /** One wire fed by an isolating transformer, the current returns through the soil. */
+    SINGLE_WIRE_EARTH_RETURN,
     /** Not known. */
     UNKNOWN
 }

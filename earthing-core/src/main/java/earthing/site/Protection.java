@@ -18,8 +18,20 @@ public record Protection(
         @Key(doc = "The earth-fault protection that clears the fault.") @Nullable
         Relay relay,
 
+        @Key(doc = "A fuse that clears the fault instead of a relay with its breaker.") @Nullable
+        Fuse fuse,
+
+        @Key(doc = "A sensitive earth-fault stage beside it, with a lower pickup and a longer time.") @Nullable
+        Relay sensitive,
+
         @Key(doc = "The protection that clears it if the first one fails.") @Nullable
         Relay backUp,
+
+        @Key(
+                example = "heating",
+                doc = "Which verdicts rest on the clearing time of the back-up; absent for information only.")
+        @Nullable
+        BackUpUse backUpFor,
 
         @Key(doc = "Automatic reclosing.") @Nullable Reclose reclose,
 

@@ -2,6 +2,7 @@ package earthing.site;
 
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** The line between source and pole. */
@@ -13,7 +14,7 @@ public record SourceLine(
                 sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE_PER_LENGTH,
                 example = "0.35 ohm/km",
-                doc = "Positive-sequence resistance per length.")
+                doc = "Positive-sequence resistance per length; of a single wire, its resistance with earth return.")
         @Nullable
         Measure resistance,
 
@@ -21,7 +22,7 @@ public record SourceLine(
                 sign = Key.Sign.NOT_NEGATIVE,
                 unit = Dimension.RESISTANCE_PER_LENGTH,
                 example = "0.38 ohm/km",
-                doc = "Positive-sequence reactance per length.")
+                doc = "Positive-sequence reactance per length; of a single wire, its reactance with earth return.")
         @Nullable
         Measure reactance,
 
@@ -39,4 +40,32 @@ public record SourceLine(
                 example = "1.6 ohm/km",
                 doc = "Zero-sequence reactance per length.")
         @Nullable
-        Measure zeroSequenceReactance) {}
+        Measure zeroSequenceReactance,
+
+        @Key(
+                doc =
+                        "The conductors of the line, instead of impedances: three phases, or the one wire of a single-wire line, and its return wires.")
+        List<LineWire> conductors,
+
+        @Key(
+                unit = Dimension.RESISTIVITY,
+                example = "100 ohm.m",
+                doc = "Mean resistivity of the deep earth along the line, for the conductors' earth return.")
+        @Nullable
+        Measure earthResistivity,
+
+        @Key(
+                example = "carson-series",
+                doc =
+                        "Form of the earth return that the results use; the other is shown beside it. Absent for carson-series.")
+        @Nullable
+        EarthReturnForm earthReturn) {
+
+    /**
+     * Copies the lists.
+     *
+     */
+    public SourceLine {
+        conductors = List.copyOf(conductors);
+    }
+}

@@ -11,13 +11,14 @@ public record SystemData(
                 unit = Dimension.VOLTAGE,
                 required = true,
                 example = "22 kV",
-                doc = "Nominal voltage between phases, r.m.s.")
+                doc = "Nominal voltage between phases, r.m.s.; of a single-wire line, from the wire to earth.")
         Measure voltage,
 
         @Key(
                 unit = Dimension.VOLTAGE,
                 example = "24 kV",
-                doc = "Highest voltage between phases in normal service, r.m.s.")
+                doc =
+                        "Highest voltage between phases in normal service, r.m.s.; of a single-wire line, from the wire to earth.")
         @Nullable
         Measure highestVoltage,
 
@@ -69,6 +70,10 @@ public record SystemData(
                         "The line between the source, where the fault currents are stated, and this pole; absent if they are stated at the pole.")
         @Nullable
         SourceLine sourceLine,
+
+        @Key(doc = "The shield wire of this line, earthed at its poles; of a network without a neutral conductor.")
+        @Nullable
+        ReturnWire shieldWire,
 
         @Key(
                 sign = Key.Sign.NOT_NEGATIVE,

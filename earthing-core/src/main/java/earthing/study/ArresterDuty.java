@@ -7,6 +7,7 @@ import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import earthing.site.ArresterSide;
 import earthing.site.Arresters;
+import earthing.site.NeutralMethod;
 import earthing.site.Site;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -33,11 +34,15 @@ final class ArresterDuty {
         if (arresters == null || arresters.side() == ArresterSide.NONE || arresters.side() == ArresterSide.UNKNOWN) {
             return;
         }
+        boolean single = site.system().neutral().method() == NeutralMethod.SINGLE_WIRE_EARTH_RETURN;
         boolean sustained = faults.stream().anyMatch(f -> f.power().neverCleared());
         try {
-            continuous(site, arresters, sustained, results, in);
+            continuous(site, arresters, sustained, single, results, in);
         } catch (MissingInput missing) {
             results.gap(missing.gap(CONTINUOUS, Case.NONE));
+        }
+        if (single) {
+            return; // no healthy phase that the fault could raise
         }
         if (!sequencesKnown) {
             results.gap(new Gap(
@@ -58,16 +63,20 @@ final class ArresterDuty {
         }
     }
 
-    private static void continuous(Site site, Arresters arresters, boolean sustained, FaultResults results, Inputs in)
+    private static void continuous(
+            Site site, Arresters arresters, boolean sustained, boolean single, FaultResults results, Inputs in)
             throws MissingInput {
         double highest = in.need(site.system().highestVoltage(), "system.highest-voltage", Bound.HIGH);
         double rating = in.need(arresters.continuousVoltage(), "arresters.continuous-voltage", Bound.LOW);
-        double needed = sustained ? highest : highest / Math.sqrt(3);
-        String model = sustained
-                ? "highest voltage between phases, an earth fault can stand"
-                : "highest voltage to neutral, every earth fault is cleared";
+        boolean whole = sustained || single;
+        double needed = whole ? highest : highest / Math.sqrt(3);
+        String model = single
+                ? "highest voltage of the single wire to earth"
+                : sustained
+                        ? "highest voltage between phases, an earth fault can stand"
+                        : "highest voltage to neutral, every earth fault is cleared";
         results.add(Result.of(CONTINUOUS, Case.NONE, "nominal", needed, "V", model, RATING)
-                .withWorked(Worked.of("U_c", sustained ? "U_m" : "U_m / sqrt(3)")
+                .withWorked(Worked.of("U_c", whole ? "U_m" : "U_m / sqrt(3)")
                         .with("U_m", highest, "V")
                         .gives(needed, "V")));
         results.add(Result.of(

@@ -15,10 +15,16 @@ public record Case(Map<String, String> keys) {
 
     /** The keys of the contract, in order. */
     public static final List<String> ORDER =
-            List.of("fault", "wave", "entry", "strike", "switch", "arrangement", "screen-bond", "broken");
+            List.of("fault", "protection", "wave", "entry", "strike", "switch", "arrangement", "screen-bond", "broken");
 
     /** Word of {@code entry} for a stroke to a phase conductor: shown beside the standard case, never judged. */
     public static final String LINE_CONDUCTOR = "line-conductor";
+
+    /** Key of a case in which not the first protection clears the fault. */
+    public static final String PROTECTION = "protection";
+
+    /** Word of {@link #PROTECTION}: the first protection fails and the back-up clears the fault. */
+    public static final String BACK_UP = "back-up";
 
     /** A result that belongs to no particular case. */
     public static final Case NONE = new Case(Map.of());

@@ -17,9 +17,9 @@ import earthing.site.HighVoltageEquipment;
 import earthing.site.Joint;
 import earthing.site.LowVoltageTransformer;
 import earthing.site.MainEarth;
-import earthing.site.NeutralConductor;
 import earthing.site.Pole;
 import earthing.site.PoleMaterial;
+import earthing.site.ReturnWire;
 import earthing.site.ScreenBond;
 import earthing.site.Site;
 import earthing.site.Stay;
@@ -239,9 +239,13 @@ final class EarthPathReader {
     }
 
     private void neutral() {
-        NeutralConductor neutral = site.system().neutral().conductor();
+        ReturnWire neutral = site.system().neutral().conductor();
         if (neutral != null && neutral.bondedToMainEarth() == YesNo.YES) {
             parallel("line neutral", EarthPaths.TANK, EarthPaths.EARTH, metres(neutral.bondHeight()));
+        }
+        ReturnWire shield = site.system().shieldWire();
+        if (shield != null && shield.bondedToMainEarth() == YesNo.YES) {
+            parallel("shield wire", EarthPaths.TANK, EarthPaths.EARTH, metres(shield.bondHeight()));
         }
     }
 

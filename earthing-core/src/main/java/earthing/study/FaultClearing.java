@@ -8,6 +8,8 @@ import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Measure.Bound;
 import earthing.quantity.Source;
+import earthing.site.Fuse;
+import earthing.site.FusePoint;
 import earthing.site.Protection;
 import earthing.site.Reclose;
 import earthing.site.Relay;
@@ -22,53 +24,99 @@ import org.jspecify.annotations.Nullable;
  * How an earth fault at this pole ends.
  *
  * @param sequence shots to lockout
- * @param pickup pickup of the first relay [A]; empty where a time is declared for every current
- * @param inverse whether its time depends on the current
+ * @param pickup smallest pickup of all stages [A]; empty where a time is declared for every current
+ * @param inversePickups pickups of the stages with an inverse curve [A]
  * @param backUp the protection that acts if the first one fails, one shot
  */
 record FaultClearing(
-        RecloseSequence sequence, OptionalDouble pickup, boolean inverse, Optional<RecloseSequence> backUp) {
+        RecloseSequence sequence,
+        OptionalDouble pickup,
+        List<Double> inversePickups,
+        Optional<RecloseSequence> backUp) {
 
     /** An inverse curve is looked at from this multiple of its pickup; closer to it no relay promises a time [1]. */
     static final double LEAST_MULTIPLE = 1.1;
 
     private static final Source BREAKER = Source.commonPractice("interrupting time of a medium-voltage breaker");
+    private static final Source BREAKS =
+            Source.tool("no breaking current is stated; compare it with the largest current");
     private static final Source NO_MARGIN = Source.tool("no time is added that the file does not state");
 
     static FaultClearing of(Site site, Inputs in) throws MissingInput {
         Protection protection = site.protection();
-        if (protection == null || (protection.relay() == null && protection.clearingTime() == null)) {
+        if (protection == null
+                || (protection.relay() == null
+                        && protection.clearingTime() == null
+                        && protection.fuse() == null
+                        && protection.sensitive() == null)) {
             throw new MissingInput("how fast an earth fault is cleared is not given", "protection.clearing-time");
         }
+        List<ProtectionStage> stages = new ArrayList<>();
         Relay relay = protection.relay();
-        ProtectionStage stage;
-        OptionalDouble pickup = OptionalDouble.empty();
         if (relay != null) {
-            stage = stage("the earth-fault protection", relay, "protection.relay", in);
-            pickup = OptionalDouble.of(stage.characteristic().pickup());
-        } else {
-            stage = new ProtectionStage(
+            stages.add(stage("the earth-fault protection", relay, "protection.relay", in));
+        } else if (protection.fuse() != null) {
+            stages.add(fuse(protection.fuse(), in));
+        } else if (protection.clearingTime() != null) {
+            stages.add(new ProtectionStage(
                     "declared clearing time",
                     new Characteristic.DefiniteTime(
                             Double.MIN_NORMAL,
                             in.need(protection.clearingTime(), "protection.clearing-time", Bound.HIGH)),
                     0,
-                    0);
+                    0));
         }
+        Optional<ProtectionStage> sensitive = Optional.empty();
+        if (protection.sensitive() != null) {
+            sensitive = Optional.of(
+                    stage("the sensitive earth-fault stage", protection.sensitive(), "protection.sensitive", in));
+            stages.add(sensitive.get());
+        }
+        boolean declared = protection.clearingTime() != null;
         Optional<RecloseSequence> backUp = protection.backUp() == null
                 ? Optional.empty()
                 : Optional.of(RecloseSequence.none(earthing.fault.clearing.Protection.of(
                         stage("the back-up protection", protection.backUp(), "protection.back-up", in))));
+        earthing.fault.clearing.Protection slow = new earthing.fault.clearing.Protection(stages);
         return new FaultClearing(
-                sequence(stage, protection.reclose(), in),
-                pickup,
-                stage.characteristic() instanceof Characteristic.InverseTime,
+                sequence(stages.get(0), slow, sensitive, protection.reclose(), in),
+                declared ? OptionalDouble.empty() : OptionalDouble.of(slow.pickup()),
+                stages.stream()
+                        .map(ProtectionStage::characteristic)
+                        .filter(Characteristic.InverseTime.class::isInstance)
+                        .map(Characteristic::pickup)
+                        .toList(),
                 backUp);
     }
 
-    private static RecloseSequence sequence(ProtectionStage stage, @Nullable Reclose reclose, Inputs in)
+    private static ProtectionStage fuse(Fuse fuse, Inputs in) throws MissingInput {
+        List<Characteristic.Points.Point> points = new ArrayList<>();
+        for (FusePoint point : fuse.points()) {
+            points.add(new Characteristic.Points.Point(
+                    in.need(point.current(), "protection.fuse.points.current"),
+                    in.need(point.time(), "protection.fuse.points.time", Bound.HIGH)));
+        }
+        double breaking = fuse.breakingCurrent() == null
+                ? Double.POSITIVE_INFINITY
+                : in.need(fuse.breakingCurrent(), "protection.fuse.breaking-current", Bound.LOW);
+        if (fuse.breakingCurrent() == null) {
+            in.choice("protection.fuse.breaking-current", "above every fault current here", BREAKS);
+        }
+        return new ProtectionStage(
+                "the fuse",
+                new Characteristic.Points(points, breaking),
+                0,
+                in.orElse(fuse.margin(), "protection.fuse.margin", 0, Dimension.TIME, NO_MARGIN));
+    }
+
+    /** The sensitive stage stays in force during fast shots. */
+    private static RecloseSequence sequence(
+            ProtectionStage main,
+            earthing.fault.clearing.Protection slow,
+            Optional<ProtectionStage> sensitive,
+            @Nullable Reclose reclose,
+            Inputs in)
             throws MissingInput {
-        earthing.fault.clearing.Protection slow = earthing.fault.clearing.Protection.of(stage);
         if (reclose == null) {
             return RecloseSequence.none(slow);
         }
@@ -76,16 +124,19 @@ record FaultClearing(
         List<earthing.fault.clearing.Protection> shots = new ArrayList<>();
         List<Double> deadTimes = new ArrayList<>();
         for (int i = 0; i <= reclose.deadTimes().size(); i++) {
-            shots.add(
-                    i < fast
-                            ? earthing.fault.clearing.Protection.of(new ProtectionStage(
-                                    "the fast shot",
-                                    new Characteristic.DefiniteTime(
-                                            stage.characteristic().pickup(),
-                                            in.need(reclose.fastTime(), "protection.reclose.fast-time", Bound.HIGH)),
-                                    0,
-                                    0))
-                            : slow);
+            if (i >= fast) {
+                shots.add(slow);
+                continue;
+            }
+            List<ProtectionStage> quick = new ArrayList<>(List.of(new ProtectionStage(
+                    "the fast shot",
+                    new Characteristic.DefiniteTime(
+                            main.characteristic().pickup(),
+                            in.need(reclose.fastTime(), "protection.reclose.fast-time", Bound.HIGH)),
+                    0,
+                    0)));
+            sensitive.ifPresent(quick::add);
+            shots.add(new earthing.fault.clearing.Protection(quick));
         }
         for (Measure deadTime : reclose.deadTimes()) {
             deadTimes.add(in.need(deadTime, "protection.reclose.dead-times", Bound.LOW));
@@ -122,8 +173,7 @@ record FaultClearing(
     List<Double> between(double low, double high) {
         List<Double> currents = new ArrayList<>();
         for (double point : sequence.breakpoints()) {
-            boolean atPickup = pickup.isPresent() && point <= pickup.getAsDouble();
-            double current = point * (atPickup && inverse ? LEAST_MULTIPLE : 1 + 1e-9);
+            double current = point * (inversePickups.contains(point) ? LEAST_MULTIPLE : 1 + 1e-9);
             if (current > low && current < high) {
                 currents.add(current);
             }

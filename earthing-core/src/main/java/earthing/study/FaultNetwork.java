@@ -3,6 +3,7 @@ package earthing.study;
 import earthing.fault.EarthFaultSystem;
 import earthing.fault.NeutralMethod;
 import earthing.fault.ReturnConductor;
+import earthing.fault.SingleWireEarthReturn;
 import earthing.fault.VoltageFactor;
 import earthing.fault.line.CapacitiveCurrent;
 import earthing.fault.line.SequenceImpedances;
@@ -10,8 +11,9 @@ import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Measure.Bound;
 import earthing.quantity.Source;
+import earthing.site.EarthReturnForm;
 import earthing.site.Neutral;
-import earthing.site.NeutralConductor;
+import earthing.site.ReturnWire;
 import earthing.site.Site;
 import earthing.site.SourceLine;
 import earthing.site.SystemData;
@@ -88,7 +90,7 @@ final class FaultNetwork {
     boolean doubleFaultsCount() {
         return switch (system.neutral().method()) {
             case RESONANT, ISOLATED -> true;
-            case SOLID, RESISTOR, REACTOR, MULTI_EARTHED, UNKNOWN -> false;
+            case SOLID, RESISTOR, REACTOR, MULTI_EARTHED, SINGLE_WIRE_EARTH_RETURN, UNKNOWN -> false;
         };
     }
 
@@ -117,9 +119,12 @@ final class FaultNetwork {
     EarthFaultSystem at(State state, Bound soil) throws MissingInput {
         Neutral neutral = system.neutral();
         double voltage = lineVoltage(state);
+        if (singleWire()) {
+            return singleWire(state, voltage);
+        }
         boolean multiEarthed = neutral.method() == earthing.site.NeutralMethod.MULTI_EARTHED;
         Measure station = neutral.stationEarthResistance();
-        double stationEarth = multiEarthed
+        double stationEarth = multiEarthed || system.shieldWire() != null
                 ? in.need(station, "system.neutral.station-earth-resistance")
                 : in.orElse(station, "system.neutral.station-earth-resistance", 0, Dimension.RESISTANCE, STATION);
         double capacitance = 0;
@@ -136,7 +141,7 @@ final class FaultNetwork {
                     line(),
                     capacitance,
                     new Complex(stationEarth, 0),
-                    multiEarthed ? Optional.of(conductor(neutral.conductor(), soil)) : Optional.empty());
+                    returnWire(multiEarthed, soil));
         } catch (IllegalArgumentException contradiction) {
             throw new MissingInput(
                     "the data of the network contradict each other: " + contradiction.getMessage(),
@@ -144,6 +149,64 @@ final class FaultNetwork {
                     SINGLE_PHASE,
                     "system.x-over-r");
         }
+    }
+
+    private Optional<ReturnConductor> returnWire(boolean multiEarthed, Bound soil) throws MissingInput {
+        if (multiEarthed) {
+            return Optional.of(conductor(system.neutral().conductor(), "system.neutral.conductor", soil));
+        }
+        return system.shieldWire() == null
+                ? Optional.empty()
+                : Optional.of(conductor(system.shieldWire(), "system.shield-wire", soil));
+    }
+
+    /** One wire, its voltage to earth; nothing of it is a three-phase network. */
+    boolean singleWire() {
+        return system.neutral().method() == earthing.site.NeutralMethod.SINGLE_WIRE_EARTH_RETURN;
+    }
+
+    private EarthFaultSystem singleWire(State state, double voltage) throws MissingInput {
+        double ratio = in.orElse(system.xOverR(), "system.x-over-r", 10, Dimension.RATIO, RATIO);
+        double angle = Math.atan(ratio);
+        double size = voltage / in.need(system.earthFaultCurrent(), SINGLE_PHASE, state.source);
+        Complex wire = Complex.ZERO;
+        SourceLine line = system.sourceLine();
+        if (line != null) {
+            Complex perLength = line.conductors().isEmpty()
+                    ? new Complex(
+                            in.need(line.resistance(), "system.source-line.resistance"),
+                            in.need(line.reactance(), "system.source-line.reactance"))
+                    : constants(line).phases().positive();
+            wire = perLength.multiply(in.need(line.length(), "system.source-line.length"));
+        }
+        return new SingleWireEarthReturn(
+                        voltage,
+                        new Complex(size * Math.cos(angle), size * Math.sin(angle)),
+                        wire,
+                        new Complex(
+                                in.need(
+                                        system.neutral().stationEarthResistance(),
+                                        "system.neutral.station-earth-resistance"),
+                                0))
+                .system(frequency());
+    }
+
+    private LineConstants constants(SourceLine line) throws MissingInput {
+        return LineConstants.of(line, LineConstants.chosen(line, in), frequency(), in);
+    }
+
+    /** The line's impedances in both forms of the earth return, where its conductors are given. */
+    List<Result> lineResults() throws MissingInput {
+        SourceLine line = system.sourceLine();
+        if (line == null || line.conductors().isEmpty()) {
+            return List.of();
+        }
+        double length = in.need(line.length(), "system.source-line.length");
+        LineConstants carson = LineConstants.of(line, EarthReturnForm.CARSON_SERIES, frequency(), in);
+        LineConstants depth = LineConstants.of(line, EarthReturnForm.COMPLEX_DEPTH, frequency(), in);
+        List<Result> results = new ArrayList<>(carson.results(length, Optional.of(depth)));
+        results.addAll(depth.results(length, Optional.empty()));
+        return results;
     }
 
     private boolean singlePhaseLevelGiven() {
@@ -171,6 +234,7 @@ final class FaultNetwork {
                         in.need(neutral.capacitiveCurrent(), "system.neutral.capacitive-current", state.source),
                         in.need(neutral.residualCurrent(), "system.neutral.residual-current", state.source));
             case ISOLATED -> new NeutralMethod.Isolated();
+            case SINGLE_WIRE_EARTH_RETURN -> throw new IllegalStateException("a single wire has no neutral");
             case UNKNOWN ->
                 throw new MissingInput("how the neutral is earthed is declared unknown", "system.neutral.method");
         };
@@ -228,7 +292,7 @@ final class FaultNetwork {
                 double resistance = 3 * positive.getReal();
                 yield new Complex(resistance, rest(size, resistance));
             }
-            case SOLID, MULTI_EARTHED, RESONANT, ISOLATED, UNKNOWN -> {
+            case SOLID, MULTI_EARTHED, RESONANT, ISOLATED, SINGLE_WIRE_EARTH_RETURN, UNKNOWN -> {
                 in.choice(
                         "",
                         "reactance over resistance of the source's earth-fault loop: as in positive sequence",
@@ -254,6 +318,9 @@ final class FaultNetwork {
             return SequenceImpedances.NONE;
         }
         double length = in.need(line.length(), "system.source-line.length");
+        if (!line.conductors().isEmpty()) {
+            return constants(line).phases().times(length);
+        }
         return SequenceImpedances.of(
                         new Complex(
                                 in.need(line.resistance(), "system.source-line.resistance"),
@@ -264,8 +331,7 @@ final class FaultNetwork {
                 .times(length);
     }
 
-    private ReturnConductor conductor(@Nullable NeutralConductor wire, Bound soil) throws MissingInput {
-        String key = "system.neutral.conductor";
+    private ReturnConductor conductor(@Nullable ReturnWire wire, String key, Bound soil) throws MissingInput {
         if (wire == null) {
             throw new MissingInput("the multi-earthed neutral is not described", key);
         }
@@ -282,13 +348,25 @@ final class FaultNetwork {
         }
         int beyond = wire.spansBeyond() == null ? 0 : wire.spansBeyond();
         double span = in.need(wire.span(), key + ".span");
-        Complex self = new Complex(
-                        in.need(wire.impedance(), key + ".impedance"), in.need(wire.reactance(), key + ".reactance"))
-                .multiply(span);
-        Complex mutual = new Complex(
-                        in.need(wire.mutualResistance(), key + ".mutual-resistance"),
-                        in.need(wire.mutualReactance(), key + ".mutual-reactance"))
-                .multiply(span);
+        SourceLine line = system.sourceLine();
+        Optional<LineConstants.Wire> placed = line == null || line.conductors().isEmpty()
+                ? Optional.empty()
+                : constants(line).wire();
+        Complex self;
+        Complex mutual;
+        if (placed.isPresent()) {
+            self = placed.get().self().multiply(span);
+            mutual = placed.get().mutual().multiply(span);
+        } else {
+            self = new Complex(
+                            in.need(wire.impedance(), key + ".impedance"),
+                            in.need(wire.reactance(), key + ".reactance"))
+                    .multiply(span);
+            mutual = new Complex(
+                            in.need(wire.mutualResistance(), key + ".mutual-resistance"),
+                            in.need(wire.mutualReactance(), key + ".mutual-reactance"))
+                    .multiply(span);
+        }
         Complex earth = new Complex(1 / in.need(wire.poleEarthResistance(), key + ".pole-earth-resistance", soil), 0);
         List<ReturnConductor.Span> spans = new ArrayList<>();
         for (int pole = 1; pole <= toSource + beyond; pole++) {
@@ -296,12 +374,12 @@ final class FaultNetwork {
             spans.add(new ReturnConductor.Span(self, mutual, earthed ? earth : Complex.ZERO));
         }
         return new ReturnConductor(
-                spans, toSource, wire.bondedToMainEarth() == YesNo.YES, bondHeight(wire), OptionalInt.empty());
+                spans, toSource, wire.bondedToMainEarth() == YesNo.YES, bondHeight(wire, key), OptionalInt.empty());
     }
 
-    private double bondHeight(NeutralConductor wire) throws MissingInput {
+    private double bondHeight(ReturnWire wire, String key) throws MissingInput {
         if (wire.bondHeight() != null) {
-            return in.need(wire.bondHeight(), "system.neutral.conductor.bond-height");
+            return in.need(wire.bondHeight(), key + ".bond-height");
         }
         return site.tank() == null ? 1 : in.need(site.tank().height(), "tank.height");
     }

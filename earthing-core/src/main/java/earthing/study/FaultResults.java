@@ -32,7 +32,7 @@ final class FaultResults {
         this.clearing = clearing.orElseGet(() -> new FaultClearing(
                 RecloseSequence.none(earthing.fault.clearing.Protection.fixed(0)),
                 java.util.OptionalDouble.empty(),
-                false,
+                List.of(),
                 Optional.empty()));
     }
 
@@ -80,6 +80,7 @@ final class FaultResults {
         EarthPaths.mainElectrode(power.site())
                 .map(name -> power.electrodeCurrents().get(name))
                 .ifPresent(share -> results.add(number(id + "electrode-current", power, Math.abs(share), "A")));
+        division(id, solved);
         if (power.xOverR() > 0) {
             results.add(number(id + "loop-x-over-r", power, power.xOverR(), ""));
         }
@@ -94,6 +95,30 @@ final class FaultResults {
                                 .gives(power.current() / pickup, ""))));
         solved.ending().ifPresent(ending -> times(id, power, ending));
         clearing.backUp().ifPresent(backUp -> backUp(power, backUp));
+    }
+
+    /** What leaves the tank beside the main electrode. */
+    private void division(String id, SolvedFault solved) {
+        PowerCase power = solved.power();
+        for (EarthPaths.Member member : power.paths().withRole(EarthPaths.Role.PARALLEL)) {
+            double current = power.memberCurrents().getOrDefault(member.name(), 0.0);
+            if (member.intact() && current > ROUNDING * power.current()) {
+                results.add(number(id + EarthPaths.key(member.name()) + "-current", power, current, "A"));
+            }
+        }
+        solved.circuit().filter(c -> c.bondHeight().isPresent()).ifPresent(circuit -> {
+            double intoPole = intoPole(solved);
+            results.add(number(id + "pole-share", power, intoPole / power.current(), "")
+                    .withWorked(Worked.of("s", "I_P / I_F")
+                            .with("I_P", intoPole, "A")
+                            .with("I_F", power.current(), "A")
+                            .gives(intoPole / power.current(), "")));
+            results.add(number(
+                    id + "station-potential",
+                    power,
+                    circuit.stationPotentialRise().abs(),
+                    "V"));
+        });
     }
 
     private void times(String id, PowerCase power, RecloseSequence.Outcome ending) {
@@ -119,6 +144,8 @@ final class FaultResults {
         String id = "fault.back-up." + power.circumstances().keys().getOrDefault("fault", "earth");
         if (ending instanceof RecloseSequence.Outcome.Lockout) {
             results.add(number(id + ".clearing-time", power, ending.liveTime(), "s"));
+        } else if (ending instanceof RecloseSequence.Outcome.Sustained sustained) {
+            gap(new Gap(id + ".clearing-time", power.circumstances(), "never: " + sustained.reason(), List.of()));
         }
     }
 

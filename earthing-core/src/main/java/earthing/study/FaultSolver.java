@@ -22,6 +22,9 @@ final class FaultSolver {
     /** Member that stands for the neutral along the line. */
     static final String LINE_NEUTRAL = "line neutral";
 
+    /** Member that stands for the shield wire along the line. */
+    static final String SHIELD_WIRE = "shield wire";
+
     private static final String POLE = "pole";
 
     private final Optional<FaultClearing> clearing;
@@ -61,7 +64,34 @@ final class FaultSolver {
     }
 
     private static boolean intact(EarthPaths paths) {
-        return paths.member(LINE_NEUTRAL).map(Member::intact).orElse(true);
+        return paths.members().stream().filter(m -> isReturnWire(m.name())).allMatch(Member::intact);
+    }
+
+    /** Whether a member stands for a wire along the line, whose ladder belongs to the fault circuit. */
+    static boolean isReturnWire(String member) {
+        return member.equals(LINE_NEUTRAL) || member.equals(SHIELD_WIRE);
+    }
+
+    /** A current that flows into the pole's earth all the time. */
+    SolvedFault inService(Case circumstances, Pole pole, EarthFaultSystem system, double current) throws MissingInput {
+        if (!pole.network().earthed()) {
+            throw new MissingInput("no way leads the load current from the tank to earth", "main-earth");
+        }
+        Complex whole = new Complex(current, 0);
+        SolvedFault flowing = solved(
+                circumstances,
+                pole,
+                system,
+                new Currents(
+                        whole,
+                        whole,
+                        Complex.ZERO,
+                        Optional.empty(),
+                        pole.network().impedance().multiply(current)),
+                0,
+                Optional.empty());
+        return new SolvedFault(
+                flowing.power().standing(), flowing.pole(), Optional.empty(), Optional.empty(), system.phaseVoltage());
     }
 
     /** Two phases to earth at two poles; the other pole's earth stands at the parting of the ways. */
@@ -149,7 +179,7 @@ final class FaultSolver {
         if (!member.intact()) {
             return 0;
         }
-        if (member.name().equals(LINE_NEUTRAL)) {
+        if (isReturnWire(member.name())) {
             return currents.away().abs();
         }
         if (member.role() == Role.ELECTRODE) {

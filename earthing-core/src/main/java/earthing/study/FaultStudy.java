@@ -42,6 +42,9 @@ final class FaultStudy {
     /** Word of the case of two faults at two poles. */
     static final String DOUBLE_FAULT = "double-earth-fault";
 
+    /** Word of the case of the standing load current of a single-wire line. */
+    static final String NORMAL_LOAD = "normal-load";
+
     private static final Source OTHER_POLE =
             Source.tool("an earth of no resistance at the other pole errs to the high current");
     private static final int CURVE_POINTS = 25;
@@ -55,6 +58,7 @@ final class FaultStudy {
     private final List<SolvedFault> all = new ArrayList<>();
     private final List<Curve> curves = new ArrayList<>();
     private final Map<Bound, SiteEarth> earths = new HashMap<>();
+    private Optional<FaultClearing> clearing = Optional.empty();
 
     private FaultStudy(Site site, EarthCache cache) {
         this.site = site;
@@ -67,7 +71,6 @@ final class FaultStudy {
     }
 
     private Outcome run() {
-        Optional<FaultClearing> clearing = Optional.empty();
         List<Gap> gaps = new ArrayList<>();
         try {
             clearing = Optional.of(FaultClearing.of(site, in));
@@ -79,7 +82,10 @@ final class FaultStudy {
         FaultSolver solver = new FaultSolver(clearing);
         try {
             ownCases(solver, clearing, results);
+            network.lineResults().forEach(results::add);
+            inService(solver, results);
             curve();
+            alongTheWire();
             TransferredPotential.of(site, own, results);
             ArresterDuty.of(site, own, network.sequencesKnown(), results, in);
             arrangements(solver, results);
@@ -154,9 +160,77 @@ final class FaultStudy {
     private void emit(SolvedFault solved, FaultResults results) {
         own.add(solved);
         all.add(solved);
+        clearedByBackUp(solved).ifPresent(all::add);
         results.fault(solved);
         results.rise(solved);
         results.cable(solved);
+    }
+
+    /** The same fault if the first protection fails: only the time differs. */
+    private Optional<SolvedFault> clearedByBackUp(SolvedFault solved) {
+        if (!solved.flows()) {
+            return Optional.empty();
+        }
+        return clearing.flatMap(FaultClearing::backUp).map(backUp -> {
+            PowerCase p = solved.power();
+            earthing.fault.clearing.RecloseSequence.Outcome ending = backUp.run(p.current());
+            return new SolvedFault(
+                    p.clearedByBackUp(FaultClearing.shots(ending)),
+                    solved.pole(),
+                    solved.circuit(),
+                    Optional.of(ending),
+                    solved.drivingVoltage());
+        });
+    }
+
+    /** The load current that returns through this pole's earth all the time, on a single-wire line. */
+    private void inService(FaultSolver solver, FaultResults results) throws MissingInput {
+        Measure load = site.system().neutral().earthReturnLoad();
+        if (load == null) {
+            return;
+        }
+        EarthPaths paths = EarthPaths.of(site);
+        for (Bound bound : Bound.values()) {
+            SolvedFault standing = solver.inService(
+                    circumstances(NORMAL_LOAD, arrangement()),
+                    pole(site, paths, earth(bound)),
+                    network.at(State.MAXIMUM, bound),
+                    in.need(load, "system.neutral.earth-return-load", Bound.HIGH));
+            all.add(standing);
+            results.rise(standing);
+        }
+    }
+
+    /** Potential of the neutral or shield wire at every pole, for the largest source at nominal soil. */
+    private void alongTheWire() {
+        Optional<EarthFaultResult> circuit = own.stream()
+                .filter(s -> s.power().at().equals("nominal"))
+                .filter(s -> s.power()
+                        .circumstances()
+                        .keys()
+                        .getOrDefault("fault", "")
+                        .equals(State.MAXIMUM.word()))
+                .flatMap(s -> s.circuit().stream())
+                .filter(c -> c.returnProfile().size() > 1)
+                .findFirst();
+        if (circuit.isEmpty()) {
+            return;
+        }
+        int nodes = circuit.get().returnProfile().size();
+        double[] x = new double[nodes];
+        double[] y = new double[nodes];
+        for (int i = 0; i < nodes; i++) {
+            x[i] = i;
+            y[i] = circuit.get().returnProfile().get(i).abs();
+        }
+        curves.add(new Curve(
+                "fault.rise-along-the-wire",
+                "Potential of the wire along the line, largest source",
+                "poles from the station",
+                "",
+                "potential rise",
+                "V",
+                List.of(new Curve.Trace("neutral or shield wire", x, y))));
     }
 
     /** The neutral parted in the span before this pole; what lies beyond stays joined to the pole. */
@@ -169,11 +243,12 @@ final class FaultStudy {
         EarthFaultSystem parted = system.withReturnConductor(system.returnConductor()
                 .get()
                 .broken(system.returnConductor().get().spansToPole() - 1));
-        Case circumstances = circumstances("neutral-broken", arrangement());
+        String which = site.system().shieldWire() == null ? "neutral" : "shield-wire";
+        Case circumstances = circumstances(which + "-broken", arrangement());
         try {
             emit(solver.singlePhase(circumstances, pole, parted, network.faultResistance(State.MAXIMUM)), results);
         } catch (MissingInput missing) {
-            results.gap(missing.gap("fault.neutral-broken", circumstances));
+            results.gap(missing.gap("fault." + which + "-broken", circumstances));
         }
     }
 
@@ -187,6 +262,7 @@ final class FaultStudy {
                 system,
                 other);
         all.add(solved);
+        clearedByBackUp(solved).ifPresent(all::add);
         results.fault(solved);
         results.cable(solved);
     }

@@ -228,7 +228,7 @@ final class PoleCircuit {
             lead(member);
         } else if (member.name().startsWith("pole ")) {
             wall(member);
-        } else if (member.name().equals("line neutral")) {
+        } else if (FaultSolver.isReturnWire(member.name())) {
             Line line = site.line();
             double spans = line == null || line.spans() == null ? 2 : line.spans();
             double each = in.orElse(

@@ -333,7 +333,7 @@ final class PoleNetwork {
                     member.from(),
                     Circuit.REFERENCE,
                     Math.max(JOINT, known(cable.screenRemoteEarthResistance(), 0) + along)));
-        } else if (!member.name().equals("line neutral")) {
+        } else if (!FaultSolver.isReturnWire(member.name())) {
             notes.add(member.name() + ": its resistance to earth is not known and it is left out of the fault circuit;"
                     + " the potential rise errs high");
         }

@@ -54,6 +54,32 @@ record PowerCase(
         shots = List.copyOf(shots);
     }
 
+    /** The same fault, ended by the back-up protection. */
+    PowerCase clearedByBackUp(List<FaultShot> backUpShots) {
+        return ended(circumstances.with(Case.PROTECTION, Case.BACK_UP), backUpShots);
+    }
+
+    /** The same currents without end. */
+    PowerCase standing() {
+        return ended(circumstances, List.of(new FaultShot(Double.POSITIVE_INFINITY, 0)));
+    }
+
+    private PowerCase ended(Case changed, List<FaultShot> other) {
+        return new PowerCase(
+                changed,
+                at,
+                site,
+                paths,
+                earth,
+                current,
+                electrodeCurrents,
+                rise,
+                memberCurrents,
+                xOverR,
+                frequency,
+                other);
+    }
+
     /** Whether the protection never clears the fault. */
     boolean neverCleared() {
         return shots.stream().anyMatch(s -> Double.isInfinite(s.duration()));

@@ -24,6 +24,11 @@ final class PowerStudy {
         return fault.circumstances().keys().getOrDefault("fault", "").startsWith(FaultStudy.DOUBLE_FAULT);
     }
 
+    /** A load current says nothing of the heating by a fault. */
+    private static boolean isLoad(PowerCase fault) {
+        return fault.circumstances().keys().getOrDefault("fault", "").equals(FaultStudy.NORMAL_LOAD);
+    }
+
     /** EN 50522 table 1: touch follows the single earth fault for every treatment of the neutral. */
     static List<PowerCase> forTouch(List<PowerCase> cases) {
         return cases.stream().filter(Predicate.not(PowerStudy::isDouble)).toList();
@@ -32,6 +37,8 @@ final class PowerStudy {
     /** EN 50522 table 1: heating follows the double earth fault where the neutral is isolated or resonant. */
     static List<PowerCase> forHeating(List<PowerCase> cases) {
         List<PowerCase> doubles = cases.stream().filter(PowerStudy::isDouble).toList();
-        return doubles.isEmpty() ? cases : doubles;
+        return doubles.isEmpty()
+                ? cases.stream().filter(Predicate.not(PowerStudy::isLoad)).toList()
+                : doubles;
     }
 }

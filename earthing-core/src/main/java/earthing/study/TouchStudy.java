@@ -101,7 +101,8 @@ final class TouchStudy {
 
     /** Individual risk at a part of the site as it is, where the file asks for it. */
     private void risk(String part, PowerCase fault, double voltage, Basis basis, Contact contact) {
-        if (risk.isEmpty() || !own(fault)) {
+        boolean backUp = fault.circumstances().keys().containsKey(Case.PROTECTION);
+        if (risk.isEmpty() || !own(fault) || backUp) {
             return;
         }
         double merging = Objects.requireNonNull(basis.criteria().values().get(SafetyCriteria.Need.MERGING_DEAD_TIME))

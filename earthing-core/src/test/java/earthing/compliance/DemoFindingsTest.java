@@ -35,6 +35,7 @@ class DemoFindingsTest {
             "fault.detection",
             "touch.*",
             "exposure.*",
+            "fault.back-up",
             "touch.between-earths",
             "step.worst",
             "transfer.*",

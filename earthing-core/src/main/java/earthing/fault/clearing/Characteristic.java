@@ -144,11 +144,13 @@ public sealed interface Characteristic {
 
     /**
      * A curve given by points, as of a fuse or a maker's relay curve; straight between points on logarithmic axes of both
-     * current and time. Below the first point it never acts; above the last the last time stands.
+     * current and time. Below the first point it never acts; above the last the last time stands, up to the breaking
+     * current, above which it does not clear.
      *
      * @param points points in order of rising current, times not rising, at least two
+     * @param breakingCurrent largest current that it clears [A], not below the last point; infinite where none is stated
      */
-    record Points(List<Point> points) implements Characteristic {
+    record Points(List<Point> points, double breakingCurrent) implements Characteristic {
 
         /**
          * One point of the curve.
@@ -173,9 +175,20 @@ public sealed interface Characteristic {
         }
 
         /**
+         * A curve without a breaking current.
+         *
+         * @param points points in order of rising current, times not rising, at least two
+         */
+        public Points(List<Point> points) {
+            this(points, Double.POSITIVE_INFINITY);
+        }
+
+        /**
          * Refuses curves out of order.
          *
          * @param points points in order of rising current, times not rising, at least two
+         * @param breakingCurrent largest current that it clears [A], not below the last point; infinite where none is
+         *     stated
          */
         public Points {
             points = List.copyOf(points);
@@ -190,6 +203,10 @@ public sealed interface Characteristic {
                             "curve points must rise in current and not in time; have " + left + " before " + right);
                 }
             }
+            if (!(breakingCurrent >= points.get(points.size() - 1).current())) {
+                throw new IllegalArgumentException(
+                        "the breaking current must not be below the last point; have " + breakingCurrent + " A");
+            }
         }
 
         @Override
@@ -200,7 +217,7 @@ public sealed interface Characteristic {
         @Override
         public OptionalDouble operatingTime(double current) {
             requireCurrent(current);
-            if (current < pickup()) {
+            if (current < pickup() || current > breakingCurrent) {
                 return OptionalDouble.empty();
             }
             for (int i = 1; i < points.size(); i++) {
@@ -216,7 +233,12 @@ public sealed interface Characteristic {
 
         @Override
         public List<Double> breakpoints() {
-            return points.stream().map(Point::current).toList();
+            List<Double> bends =
+                    new ArrayList<>(points.stream().map(Point::current).toList());
+            if (Double.isFinite(breakingCurrent) && breakingCurrent > bends.get(bends.size() - 1)) {
+                bends.add(breakingCurrent);
+            }
+            return List.copyOf(bends);
         }
     }
 

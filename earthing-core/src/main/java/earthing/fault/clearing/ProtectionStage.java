@@ -41,7 +41,11 @@ public record ProtectionStage(String name, Characteristic characteristic, double
         OptionalDouble time = characteristic.operatingTime(current);
         return time.isPresent()
                 ? new ClearingTime.Cleared(time.getAsDouble() + breakerTime + margin, name)
-                : new ClearingTime.Never(Numbers.brief(current) + " A is below where " + name + " acts (pickup "
-                        + Numbers.brief(characteristic.pickup()) + " A)");
+                : new ClearingTime.Never(
+                        current > characteristic.pickup() && characteristic instanceof Characteristic.Points points
+                                ? Numbers.brief(current) + " A is above what " + name + " breaks ("
+                                        + Numbers.brief(points.breakingCurrent()) + " A)"
+                                : Numbers.brief(current) + " A is below where " + name + " acts (pickup "
+                                        + Numbers.brief(characteristic.pickup()) + " A)");
     }
 }

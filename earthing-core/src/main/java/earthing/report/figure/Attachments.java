@@ -9,7 +9,7 @@ import earthing.site.Antenna;
 import earthing.site.HighVoltageCable;
 import earthing.site.LowVoltageTransformer;
 import earthing.site.Neighbour;
-import earthing.site.NeutralConductor;
+import earthing.site.ReturnWire;
 import earthing.site.Site;
 import earthing.site.Stay;
 import earthing.site.YesNo;
@@ -48,7 +48,10 @@ final class Attachments {
             antenna(site.antenna());
         }
         if (site.system().neutral().conductor() != null) {
-            neutral(site.system().neutral().conductor(), tankHeight * 0.88);
+            wire(site.system().neutral().conductor(), "neutral conductor", tankHeight * 0.88);
+        }
+        if (site.system().shieldWire() != null) {
+            wire(site.system().shieldWire(), "shield wire", tankHeight * 1.1);
         }
         if (site.hvCable() != null) {
             cable(site.hvCable(), tankHeight * 0.94);
@@ -108,7 +111,7 @@ final class Attachments {
                 tip + 8);
     }
 
-    private void neutral(NeutralConductor neutral, double otherwise) {
+    private void wire(ReturnWire neutral, String words, double otherwise) {
         double at = y(nominal(neutral.bondHeight(), otherwise));
         Draw.line(svg, WEST, at, FACE, at, 1.5, "16 5");
         if (neutral.bondedToMainEarth() == YesNo.YES) {
@@ -116,7 +119,8 @@ final class Attachments {
             svg.empty("circle", "cx", Draw.n(EARTH), "cy", Draw.n(at), "r", "4", "fill", "currentColor");
         }
         left.add(
-                "neutral conductor" + (neutral.bondHeight() == null ? "" : " at " + text(neutral.bondHeight()))
+                words
+                        + (neutral.bondHeight() == null ? "" : " at " + text(neutral.bondHeight()))
                         + bonded(neutral.bondedToMainEarth()),
                 WEST + 8,
                 at);

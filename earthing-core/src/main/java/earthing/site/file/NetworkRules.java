@@ -2,6 +2,7 @@ package earthing.site.file;
 
 import earthing.site.NeutralMethod;
 import earthing.site.RelayCurve;
+import earthing.site.WireUse;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -14,7 +15,14 @@ final class NetworkRules {
         rules.below("system.voltage", "system.highest-voltage", true);
         neutral(rules);
         rules.notBoth("protection.clearing-time", "protection.relay");
+        rules.notBoth("protection.clearing-time", "protection.fuse");
+        rules.notBoth("protection.relay", "protection.fuse");
+        rules.belongs("protection.reclose", !rules.facts().has("protection.fuse"), "no reclosing: a fuse clears once");
+        rules.belongs(
+                "protection.back-up-for", rules.facts().has("protection.back-up"), "the back-up protection beside it");
+        fuse(rules);
         relay(rules, "protection.relay");
+        relay(rules, "protection.sensitive");
         relay(rules, "protection.back-up");
         reclose(rules);
     }
@@ -26,7 +34,50 @@ final class NetworkRules {
         only(rules, "reactance", method, List.of(NeutralMethod.REACTOR));
         only(rules, "residual-current", method, List.of(NeutralMethod.RESONANT));
         only(rules, "conductor", method, List.of(NeutralMethod.MULTI_EARTHED));
+        only(rules, "earth-return-load", method, List.of(NeutralMethod.SINGLE_WIRE_EARTH_RETURN));
+        rules.notBoth("system.neutral.conductor", "system.shield-wire");
+        boolean single = method == NeutralMethod.SINGLE_WIRE_EARTH_RETURN;
+        for (String key : List.of("three-phase-fault-current", "shield-wire")) {
+            rules.belongs("system." + key, !single, "no such value of a single-wire line");
+        }
+        for (String key : List.of("zero-sequence-resistance", "zero-sequence-reactance")) {
+            rules.belongs("system.source-line." + key, !single, "resistance and reactance of the single wire");
+        }
+        line(rules, single);
         rules.below("system.neutral.residual-current", "system.neutral.capacitive-current", false);
+    }
+
+    /** Impedances and conductors say the same thing in two ways. */
+    private static void line(SiteRules rules, boolean single) {
+        String line = "system.source-line.";
+        List<String> wires = rules.items(line + "conductors");
+        for (String key : List.of("earth-resistivity", "earth-return")) {
+            rules.belongs(line + key, !wires.isEmpty(), "the conductors of the line beside it");
+        }
+        if (wires.isEmpty()) {
+            return;
+        }
+        for (String key : List.of("resistance", "reactance", "zero-sequence-resistance", "zero-sequence-reactance")) {
+            rules.belongs(line + key, false, "either impedances or conductors of the line");
+        }
+        long phases = wires.stream()
+                .filter(wire -> rules.facts().is(wire + ".use", WireUse.PHASE))
+                .count();
+        int expected = single ? 1 : 3;
+        if (phases != expected) {
+            rules.wrong(
+                    line + "conductors", "there are " + phases + " phases among them", expected + " with use: phase");
+        }
+        boolean returns = wires.stream().anyMatch(wire -> rules.facts().is(wire + ".use", WireUse.RETURN));
+        for (String wire : List.of("system.neutral.conductor", "system.shield-wire")) {
+            for (String key : List.of("impedance", "reactance", "mutual-resistance", "mutual-reactance")) {
+                rules.belongs(wire + '.' + key, !returns, "either impedances or a conductor with use: return");
+            }
+        }
+        for (String wire : wires) {
+            rules.below(wire + ".geometric-mean-radius", wire + ".diameter", false);
+            rules.below(wire + ".diameter", wire + ".height", false);
+        }
     }
 
     private static void only(SiteRules rules, String key, @Nullable Enum<?> method, List<NeutralMethod> methods) {
@@ -41,6 +92,20 @@ final class NetworkRules {
         boolean definite = curve == RelayCurve.DEFINITE_TIME;
         rules.belongs(relay + ".time-multiplier", curve == null || !definite, "a delay with the curve definite-time");
         rules.belongs(relay + ".delay", curve == null || definite, "a time multiplier with an inverse curve");
+    }
+
+    private static void fuse(SiteRules rules) {
+        List<String> points = rules.items("protection.fuse.points");
+        if (rules.facts().has("protection.fuse") && points.size() < 2) {
+            rules.wrong("protection.fuse", "a curve has two or more points", "points, each with current and time");
+        }
+        for (int i = 1; i < points.size(); i++) {
+            rules.below(points.get(i - 1) + ".current", points.get(i) + ".current", false);
+            rules.below(points.get(i) + ".time", points.get(i - 1) + ".time", true);
+        }
+        if (!points.isEmpty()) {
+            rules.below(points.get(points.size() - 1) + ".current", "protection.fuse.breaking-current", true);
+        }
     }
 
     private static void reclose(SiteRules rules) {

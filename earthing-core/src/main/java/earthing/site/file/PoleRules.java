@@ -29,6 +29,7 @@ final class PoleRules {
         rules.below("tank.handle-height", "tank.height", false);
         rules.below("main-earth.guard-height", "tank.height", true);
         rules.below("system.neutral.conductor.bond-height", "pole.height", true);
+        rules.below("system.shield-wire.bond-height", "pole.height", true);
         for (String stay : rules.items("stays")) {
             rules.below(stay + ".top-height", "pole.height", true);
         }

@@ -10,6 +10,7 @@ import earthing.site.Electrode;
 import earthing.site.Key;
 import earthing.site.MainEarth;
 import earthing.site.MeasurementKind;
+import earthing.site.NeutralMethod;
 import earthing.site.RelayCurve;
 import earthing.site.ScreenBond;
 import earthing.site.Site;
@@ -253,11 +254,15 @@ final class RandomSites {
                 set(values, "frequency", "50 Hz", Dimension.FREQUENCY);
             }
             case "neutral" -> {
-                for (String key : List.of("resistance", "reactance", "residual-current", "conductor")) {
+                for (String key :
+                        List.of("resistance", "reactance", "residual-current", "conductor", "earth-return-load")) {
                     values.remove(key);
                 }
+                if (values.get("method") == NeutralMethod.SINGLE_WIRE_EARTH_RETURN) {
+                    values.put("method", NeutralMethod.SOLID);
+                }
             }
-            case "neutral-conductor" -> set(values, "bond-height", "7 m", Dimension.LENGTH);
+            case "return-wire" -> set(values, "bond-height", "7 m", Dimension.LENGTH);
             case "criteria" -> {
                 if (values.get("touch") != TouchCriterion.OWNER) {
                     values.remove("owner");
@@ -266,9 +271,18 @@ final class RandomSites {
                     values.remove("body");
                 }
             }
+            case "source-line" -> {
+                for (String key : List.of("conductors", "earth-resistivity", "earth-return")) {
+                    values.remove(key);
+                }
+            }
             case "protection" -> {
                 if (values.containsKey("relay")) {
                     values.remove("clearing-time");
+                }
+                values.remove("fuse");
+                if (!values.containsKey("back-up")) {
+                    values.remove("back-up-for");
                 }
             }
             case "relay" -> {
