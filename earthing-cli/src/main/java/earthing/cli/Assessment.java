@@ -5,14 +5,19 @@ import earthing.compliance.Finding;
 import earthing.compliance.Status;
 import earthing.report.ReportInput;
 import earthing.site.Site;
+import earthing.site.Surges;
 import earthing.site.file.Problem;
 import earthing.site.file.ReadOutcome;
 import earthing.site.file.SiteFile;
+import earthing.site.file.WaveFile;
 import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
+import earthing.study.SurgeOutlook;
+import earthing.surge.SampledImpulse;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** The way from a site file to findings, one call a station. */
 final class Assessment {
@@ -29,28 +34,62 @@ final class Assessment {
     static ReadOutcome.Valid read(Path file) {
         ReadOutcome outcome = SiteFile.read(file);
         if (outcome instanceof ReadOutcome.Invalid invalid) {
-            throw refused(file, invalid.problems());
+            throw refused(file, "site file", invalid.problems());
         }
         return (ReadOutcome.Valid) outcome;
     }
 
     /**
-     * Reads, studies and checks a site.
+     * Reads, studies and checks a site, for its verdicts alone.
+     *
+     * @param file the site file
+     * @param progress is told each step
+     * @return what the verdicts are read from
+     */
+    static ReportInput verdicts(Path file, Progress progress) {
+        return of(file, progress, false);
+    }
+
+    /**
+     * Reads, studies and checks a site, with all that a report tells.
      *
      * @param file the site file
      * @param progress is told each step
      * @return what a report is made of
      */
     static ReportInput of(Path file, Progress progress) {
+        return of(file, progress, true);
+    }
+
+    private static ReportInput of(Path file, Progress progress, boolean outlook) {
         ReadOutcome.Valid read = read(file);
         Site site = read.site();
+        Optional<SampledImpulse> ownWave = ownWave(file, site);
         progress.step("studying " + file.getFileName());
         StudyResults results = SiteStudy.of(site);
         progress.step("checking " + file.getFileName());
         List<Finding> findings = ComplianceRun.of(site, results);
+        if (outlook) {
+            progress.step("counting strokes at " + file.getFileName());
+            results = SurgeOutlook.added(site, results, ownWave);
+        }
         // The name without its folder: the report does not depend on where it was asked for.
         String name = String.valueOf(file.getFileName());
         return new ReportInput(site, name, read.text(), read.sha256(), results, findings, RootCommand.Version.text());
+    }
+
+    /** The recorded current that a site names. */
+    private static Optional<SampledImpulse> ownWave(Path file, Site site) {
+        Surges surges = site.surges();
+        String name = surges == null ? null : surges.ownWave();
+        if (name == null) {
+            return Optional.empty();
+        }
+        WaveFile.Outcome outcome = WaveFile.beside(file, name);
+        if (outcome instanceof WaveFile.Refused refused) {
+            throw refused(file.resolveSibling(name), "wave file", refused.problems());
+        }
+        return Optional.of(((WaveFile.Read) outcome).impulse());
     }
 
     /**
@@ -73,10 +112,10 @@ final class Assessment {
         return worst;
     }
 
-    private static CommandFailure refused(Path file, List<Problem> problems) {
+    private static CommandFailure refused(Path file, String kind, List<Problem> problems) {
         List<String> lines = new ArrayList<>();
         problems.forEach(problem -> lines.add(problem.text()));
-        lines.add("earthing: " + file + " is not a valid site file: " + problems.size()
+        lines.add("earthing: " + file + " is not a valid " + kind + ": " + problems.size()
                 + (problems.size() == 1 ? " problem" : " problems"));
         return new CommandFailure(ExitCode.INVALID_INPUT, lines);
     }

@@ -110,7 +110,10 @@ final class CheckCommand implements Callable<Integer> {
     private ReportInput assessed(Path file) {
         try (Progress progress =
                 Progress.of(RootCommand.of(spec), spec.commandLine().getErr(), "reading " + file.getFileName())) {
-            return Assessment.of(file, progress);
+            // The json is that of the report, with all that it tells.
+            return format == Format.JSON && explain.isEmpty()
+                    ? Assessment.of(file, progress)
+                    : Assessment.verdicts(file, progress);
         }
     }
 }

@@ -55,6 +55,29 @@ final class ReportCommandTest {
         assertThat(json.code()).as("the exit code follows the findings").isEqualTo(expected);
     }
 
+    /** A recorded current beside the site file is studied; one that is damaged or absent is refused by file, row and column. */
+    @Test
+    void aRecordedCurrentIsReadBesideTheSiteFile() throws IOException {
+        String text = Files.readString(DemoSites.named("ternhook-wood-shared"))
+                .replace("  waves: [8/20]", "  waves: [8/20]\n  own-wave: recorded.csv");
+        Path site = folder.resolve("site.yaml");
+        Files.writeString(site, text);
+        Path wave = folder.resolve("recorded.csv");
+        Files.writeString(wave, "time [us], current [kA]\n0, 0\n8, 10\n20, 5\n60, 0\n");
+        CommandRun good = CommandRun.of("report", site.toString(), "--format", "json");
+        assertThat(good.err()).isEmpty();
+        assertThat(good.out()).contains("\"wave\": \"own\"");
+        assertThat(CommandRun.of("report", DemoSites.named("ternhook-wood-shared").toString(), "--format", "json")
+                        .out())
+                .doesNotContain("\"wave\": \"own\"");
+        Files.writeString(wave, "time [us], current [kA]\n0, 0\n8, ten\n20, 5\n60, 0\n");
+        CommandRun bad = CommandRun.of("check", site.toString());
+        assertThat(bad.code()).isEqualTo(65);
+        assertThat(bad.err()).contains("recorded.csv:3:2", "is not a valid wave file");
+        Files.delete(wave);
+        assertThat(CommandRun.of("report", site.toString()).err()).contains("there is no such file");
+    }
+
     @Test
     void aDesignFullOfMistakesIsNotMet() {
         assertThat(CommandRun.of(

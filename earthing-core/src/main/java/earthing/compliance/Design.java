@@ -69,7 +69,7 @@ public record Design(Site site, EarthPaths paths, StudyResults results) {
     private boolean asBuilt(Case circumstances) {
         Map<String, String> keys = circumstances.keys();
         return !keys.containsKey("broken")
-                && !keys.getOrDefault("entry", "").equals(Case.LINE_CONDUCTOR)
+                && !circumstances.isInformation()
                 && Surges.verdictWaves(site.surges())
                         .contains(keys.getOrDefault(
                                 "wave", Surges.verdictWaves(site.surges()).get(0)))

@@ -77,7 +77,15 @@ final class ResultSections {
                     "Peak values. For each end of the control cable the open-circuit voltage and the short-circuit"
                             + " current belong together; a voltage alone tells nothing. Each peak is split into its"
                             + " resistive and its inductive part at its own time; the hand value is M·dI/dt + R·I.",
-                    List.of("circuit.", "surge.", "cable.")));
+                    List.of("circuit.", "surge.", "cable.")),
+            new Topic(
+                    "surge-risk",
+                    "How often, and what if",
+                    "Information; no verdict rests on it. How many flashes a year bring an end of a core more than it"
+                            + " bears, from the flash density, the line's exposure and the published statistics of strokes;"
+                            + " low and high hold the bounds of the flash density and 95 % of the scatter of the draw. Then"
+                            + " the full circuit again with one input changed.",
+                    List.of("surge.risk.", "surge.stroke.", "surge.variant.", "surge.images.")));
 
     private ResultSections() {}
 
@@ -95,8 +103,8 @@ final class ResultSections {
         curves.removeIf(c -> c.id().startsWith(SharingSection.PREFIX));
         for (Topic topic : TOPICS) {
             List<Result> mine =
-                    rest.stream().filter(r -> begins(r.id(), topic.prefixes())).toList();
-            rest.removeIf(r -> begins(r.id(), topic.prefixes()));
+                    rest.stream().filter(r -> belongs(r.id(), topic)).toList();
+            rest.removeIf(r -> belongs(r.id(), topic));
             blocks.add(section(topic, mine, input, curves, references));
         }
         blocks.add(SharingSection.of(input, references));
@@ -115,8 +123,18 @@ final class ResultSections {
         return blocks;
     }
 
-    private static boolean begins(String id, List<String> prefixes) {
-        return prefixes.stream().anyMatch(id::startsWith);
+    /** Whether an id belongs to a topic: the one with the longest beginning that fits. */
+    private static boolean belongs(String id, Topic topic) {
+        int most = TOPICS.stream().mapToInt(each -> fits(id, each)).max().orElse(0);
+        return most > 0 && fits(id, topic) == most;
+    }
+
+    private static int fits(String id, Topic topic) {
+        return topic.prefixes().stream()
+                .filter(id::startsWith)
+                .mapToInt(String::length)
+                .max()
+                .orElse(0);
     }
 
     private static Block section(
@@ -140,8 +158,7 @@ final class ResultSections {
         } else {
             blocks.add(new Block.Bullets(ResultTable.models(mine, references)));
         }
-        List<Curve> here =
-                curves.stream().filter(c -> begins(c.id(), topic.prefixes())).toList();
+        List<Curve> here = curves.stream().filter(c -> belongs(c.id(), topic)).toList();
         curves.removeAll(here);
         blocks.addAll(figures(here));
         worked(mine, references, blocks);
@@ -154,9 +171,22 @@ final class ResultSections {
         List<Result> plain = new ArrayList<>();
         Map<String, List<Result>> cases = new LinkedHashMap<>();
         List<Result> stroke = new ArrayList<>();
+        List<Result> induced = new ArrayList<>();
+        List<Result> variants = new ArrayList<>();
+        List<Result> risk = new ArrayList<>();
+        List<Result> images = new ArrayList<>();
         for (Result result : mine) {
-            if (result.circumstances().keys().getOrDefault("entry", "").equals(Case.LINE_CONDUCTOR)) {
+            String entered = result.circumstances().keys().getOrDefault("entry", "");
+            if (entered.equals(Case.LINE_CONDUCTOR)) {
                 stroke.add(result);
+            } else if (entered.equals(Case.INDUCED)) {
+                induced.add(result);
+            } else if (VariantTable.isImages(result)) {
+                images.add(result);
+            } else if (RiskTable.shows(result.id())) {
+                risk.add(result);
+            } else if (result.id().startsWith("surge.variant.")) {
+                variants.add(result);
             } else if (result.circumstances().keys().containsKey("arrangement")) {
                 cases.computeIfAbsent(
                                 CaseWords.without(result.circumstances(), "arrangement"), key -> new ArrayList<>())
@@ -192,6 +222,20 @@ final class ResultSections {
                             + " arrangement at hand. Information beside the standard current into the tank; no verdict"
                             + " rests on it. The hand value holds until reflections return."));
             blocks.add(EntryTable.of("surge-entry", "Stroke to the line", stroke, references));
+        }
+        if (!induced.isEmpty()) {
+            blocks.add(new Block.Paragraph(
+                    "A median first stroke to the ground beside the line: the voltage that it induces in all phases, and"
+                            + " what the arresters pass of it into the tank. Information; no verdict rests on it. The hand"
+                            + " value holds for a current that jumps to its peak and is the most there can be."));
+            blocks.add(EntryTable.of("surge-induced", "Stroke beside the line", induced, references));
+        }
+        blocks.addAll(RiskTable.of(risk, references));
+        if (!variants.isEmpty()) {
+            blocks.add(VariantTable.of("surge-variants", variants, references));
+        }
+        if (!images.isEmpty()) {
+            blocks.add(VariantTable.images(images, references));
         }
         Block.Table moving = ResultTable.moving(
                 topic.id() + "-bounds",
@@ -250,7 +294,7 @@ final class ResultSections {
     private static void gaps(ReportInput input, Topic topic, List<Block> blocks) {
         List<String> lines = new ArrayList<>();
         for (Gap gap : input.results().gaps()) {
-            if (begins(gap.id() + ".", topic.prefixes())) {
+            if (belongs(gap.id() + ".", topic)) {
                 lines.add(words(gap));
             }
         }

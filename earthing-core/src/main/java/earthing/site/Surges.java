@@ -22,7 +22,48 @@ public record Surges(
                 example = "2 /km2/a",
                 doc = "Lightning flashes to ground.")
         @Nullable
-        Measure groundFlashDensity) {
+        Measure groundFlashDensity,
+
+        @Key(
+                unit = Dimension.LENGTH,
+                example = "160 m",
+                doc = "Length of line whose strokes reach this pole, all directions together.")
+        @Nullable
+        Measure exposedLineLength,
+
+        @Key(
+                sign = Key.Sign.NOT_NEGATIVE,
+                example = "0.3",
+                doc = "Part of the flashes that trees and buildings take away from the line, 0 on open ground.")
+        @Nullable
+        Measure shieldingFactor,
+
+        @Key(
+                unit = Dimension.LENGTH,
+                example = "60 m",
+                doc = "Distance from the line of the stroke to ground whose induced surge is shown.")
+        @Nullable
+        Measure inducedDistance,
+
+        @Key(
+                example = "no",
+                doc =
+                        "Whether the inductances of the pole count with their images in the earth; the effect is shown either way.")
+        @Nullable
+        YesNo earthImages,
+
+        @Key(
+                example = "recorded.csv",
+                doc =
+                        "Recorded current into the tank: a file in the folder of this one with the columns time [us], current [kA].")
+        @Nullable
+        String ownWave,
+
+        @Key(
+                example = "98 %",
+                doc = "Part of all strokes whose cable-end voltage is shown beside the usual percentiles.")
+        @Nullable
+        Measure percentile) {
 
     /**
      * Copies the lists.

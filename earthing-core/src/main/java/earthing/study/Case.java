@@ -26,6 +26,9 @@ public record Case(Map<String, String> keys) {
     /** Word of {@link #PROTECTION}: the first protection fails and the back-up clears the fault. */
     public static final String BACK_UP = "back-up";
 
+    /** Word of {@code entry} for a stroke to the ground beside the line: shown, never judged. */
+    public static final String INDUCED = "induced";
+
     /** A result that belongs to no particular case. */
     public static final Case NONE = new Case(Map.of());
 
@@ -44,6 +47,16 @@ public record Case(Map<String, String> keys) {
                 new TreeMap<>(java.util.Comparator.comparingInt((String key) -> ORDER.indexOf(key)));
         sorted.putAll(keys);
         keys = Collections.unmodifiableMap(sorted);
+    }
+
+    /**
+     * Whether this is a way of the surge in that is shown beside the standard case and never judged.
+     *
+     * @return true for a stroke to the line or beside it
+     */
+    public boolean isInformation() {
+        String entry = keys.getOrDefault("entry", "");
+        return entry.equals(LINE_CONDUCTOR) || entry.equals(INDUCED);
     }
 
     /**

@@ -24,6 +24,8 @@ final class LineEntry {
     static final int FOLLOWED = 3;
     /** Branch of the arc over the bushing of the struck phase. */
     static final String ARC_BRANCH = "arc over the bushing";
+    /** Node and source of an induced voltage. */
+    private static final String INDUCED = "induced voltage";
     /** Arc over a bushing after breakdown [Ω]; small against every surge impedance. */
     private static final double ARC = 1;
 
@@ -54,7 +56,16 @@ final class LineEntry {
 
     /** The circuit with what is needed to read it. */
     record Joined(
-            Circuit circuit, Map<String, Fitted> arresters, List<String> terminals, String struck, int directions) {}
+            Circuit circuit, Map<String, Fitted> arresters, List<String> terminals, String struck, int directions) {
+
+        /** Branches of the arcs over the bushings where an induced surge has flashed them over. */
+        List<String> arcs() {
+            return circuit.branches().stream()
+                    .map(earthing.network.Branch::name)
+                    .filter(name -> name.startsWith(ARC_BRANCH))
+                    .toList();
+        }
+    }
 
     private LineEntry(Circuit pole, EntryInputs line, Situation situation) {
         this.line = line;
@@ -64,6 +75,33 @@ final class LineEntry {
 
     static Joined join(Circuit pole, EntryInputs line, Situation situation, Wave wave) {
         return new LineEntry(pole, line, situation).build(wave);
+    }
+
+    /**
+     * A voltage that is induced alike in all phases of a line which passes the pole without end: it stands behind the
+     * line's surge impedances. The neighbours' arresters are left out, and the switch is closed.
+     */
+    static Joined induced(Circuit pole, EntryInputs line, Wave voltage, boolean arc) {
+        return new LineEntry(pole, line, new Situation(true, false, arc)).buildInduced(voltage);
+    }
+
+    private Joined buildInduced(Wave voltage) {
+        List<String> nodes = new ArrayList<>();
+        for (int k = 0; k < PHASES.size(); k++) {
+            String node = "phase " + PHASES.get(k);
+            nodes.add(node);
+            terminals.add(node);
+            if (k < line.phases() && line.sides() > 0) {
+                arrester(PHASES.get(k), node, line.sides(), false);
+            }
+            if (situation.arc()) {
+                circuit.resistor(ARC_BRANCH + ' ' + PHASES.get(k), node, EarthPaths.TANK, ARC);
+            }
+        }
+        endless("line", nodes, line.directions(), INDUCED);
+        circuit.voltageSource(INDUCED, INDUCED, Circuit.REFERENCE, voltage);
+        return new Joined(
+                circuit.build(), Collections.unmodifiableMap(arresters), terminals, nodes.get(0), line.directions());
     }
 
     private Joined build(Wave wave) {
@@ -207,9 +245,13 @@ final class LineEntry {
 
     /** A line without end: its surge impedances as coupled resistances. */
     private void endless(String name, List<String> nodes, int parallel) {
+        endless(name, nodes, parallel, Circuit.REFERENCE);
+    }
+
+    private void endless(String name, List<String> nodes, int parallel, String far) {
         double[][] z = line.impedance(parallel);
         for (int i = 0; i < PHASES.size(); i++) {
-            circuit.resistor(endlessBranch(name, i), nodes.get(i), Circuit.REFERENCE, z[i][i]);
+            circuit.resistor(endlessBranch(name, i), nodes.get(i), far, z[i][i]);
             for (int j = 0; j < i; j++) {
                 circuit.mutual(endlessBranch(name, i), endlessBranch(name, j), z[i][j]);
             }

@@ -15,6 +15,7 @@ import earthing.site.Line;
 import earthing.site.LowVoltageTransformer;
 import earthing.site.Pole;
 import earthing.site.Site;
+import earthing.site.YesNo;
 import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
 import java.util.ArrayList;
@@ -24,7 +25,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The pole as a circuit: every member of the earth-path graph as straight conductors at true positions with partial self
- * and mutual inductances (filament at radius, free space), the electrodes as coupled resistances, the core of the
+ * and mutual inductances (filament at radius, free space unless images are asked for), the electrodes as coupled resistances, the core of the
  * control cable, the screen with its bond leads. The surge current enters at the tank.
  */
 final class PoleCircuit {
@@ -340,7 +341,7 @@ final class PoleCircuit {
 
     private void addPieces() {
         InductanceMatrix inductances =
-                InductanceMatrix.of(pieces.stream().map(Piece::axis).toList(), Ground.NONE);
+                InductanceMatrix.of(pieces.stream().map(Piece::axis).toList(), ground());
         for (int i = 0; i < pieces.size(); i++) {
             Piece piece = pieces.get(i);
             circuit.inductor(piece.name(), piece.from(), piece.to(), piece.resistance(), inductances.get(i, i));
@@ -350,6 +351,10 @@ final class PoleCircuit {
                 }
             }
         }
+    }
+
+    private Ground ground() {
+        return site.surges() != null && site.surges().earthImages() == YesNo.YES ? Ground.PERFECT_IMAGE : Ground.NONE;
     }
 
     private void addElectrodes() {

@@ -7,12 +7,15 @@ import earthing.site.ControlCable;
 import earthing.site.Cubicle;
 import earthing.site.Electrode;
 import earthing.site.MainEarth;
+import earthing.site.Pole;
 import earthing.site.Position;
 import earthing.site.Screen;
 import earthing.site.ScreenBond;
 import earthing.site.Site;
+import earthing.site.Surges;
 import earthing.site.Tank;
 import earthing.site.TestedArrangement;
+import earthing.site.YesNo;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -137,18 +140,7 @@ final class SiteVariant {
                 tank.handleHeight(),
                 tank.handleBonded(),
                 tank.switchState());
-        ControlCable spaced = new ControlCable(
-                tested.separation(),
-                cable.length(),
-                cable.routeLength(),
-                cable.dripLoop(),
-                cable.entryCurve(),
-                cable.coiled(),
-                cable.diameter(),
-                cable.cores(),
-                cable.coreDiameter(),
-                cable.screen(),
-                cable.insulationLevel());
+        ControlCable spaced = spaced(cable, tested.separation());
         MainEarth plain = new MainEarth(
                 main.conductor(),
                 main.offset(),
@@ -159,6 +151,102 @@ final class SiteVariant {
                 main.electrode(),
                 null);
         return with(shared, raised, plain, shared.cubicle(), spaced, shared.electrodes());
+    }
+
+    /** The site with the control cable at another distance from the main earth. */
+    static Site separated(Site site, double separation) throws MissingInput {
+        ControlCable cable = site.controlCable();
+        if (cable == null) {
+            throw new MissingInput("the file describes no control cable", "control-cable");
+        }
+        return with(
+                site,
+                site.tank(),
+                site.mainEarth(),
+                site.cubicle(),
+                spaced(cable, Measure.of(Dimension.LENGTH, separation)),
+                site.electrodes());
+    }
+
+    private static ControlCable spaced(ControlCable cable, Measure separation) {
+        return new ControlCable(
+                separation,
+                cable.length(),
+                cable.routeLength(),
+                cable.dripLoop(),
+                cable.entryCurve(),
+                cable.coiled(),
+                cable.diameter(),
+                cable.cores(),
+                cable.coreDiameter(),
+                cable.screen(),
+                cable.insulationLevel());
+    }
+
+    /** The site with a tee of another length. */
+    static Site teed(Site site, double length) throws MissingInput {
+        Cubicle cubicle = site.cubicle();
+        if (cubicle == null) {
+            throw new MissingInput("the file describes no cubicle", "cubicle");
+        }
+        Cubicle changed = new Cubicle(
+                cubicle.height(),
+                cubicle.earth(),
+                Measure.of(Dimension.LENGTH, length),
+                cubicle.tee(),
+                cubicle.electrode(),
+                cubicle.ownLead(),
+                cubicle.ownLeadOffset(),
+                cubicle.capacitanceToEarth(),
+                cubicle.capacitanceToCable(),
+                cubicle.reach(),
+                cubicle.otherPaths());
+        return with(site, site.tank(), site.mainEarth(), changed, site.controlCable(), site.electrodes());
+    }
+
+    /** The site with a conducting pole bonded to the main earth or not. */
+    static Site poleBonded(Site site, YesNo bonded) throws MissingInput {
+        Pole pole = site.pole();
+        if (pole == null) {
+            throw new MissingInput("the file describes no pole", "pole");
+        }
+        Pole changed =
+                new Pole(pole.material(), pole.height(), pole.burial(), pole.diameter(), pole.buttContact(), bonded);
+        return with(
+                site,
+                changed,
+                site.surges(),
+                site.tank(),
+                site.mainEarth(),
+                site.cubicle(),
+                site.controlCable(),
+                site.electrodes());
+    }
+
+    /** The site with the inductances counted with their images in the earth or without. */
+    static Site imaged(Site site, YesNo images) {
+        Surges surges = site.surges();
+        Surges changed = surges == null
+                ? new Surges(null, List.of(), null, null, null, null, images, null, null)
+                : new Surges(
+                        surges.current(),
+                        surges.waves(),
+                        surges.groundFlashDensity(),
+                        surges.exposedLineLength(),
+                        surges.shieldingFactor(),
+                        surges.inducedDistance(),
+                        images,
+                        surges.ownWave(),
+                        surges.percentile());
+        return with(
+                site,
+                site.pole(),
+                changed,
+                site.tank(),
+                site.mainEarth(),
+                site.cubicle(),
+                site.controlCable(),
+                site.electrodes());
     }
 
     static Optional<Electrode> electrode(Site site, String name) {
@@ -195,13 +283,25 @@ final class SiteVariant {
             @Nullable Cubicle cubicle,
             @Nullable ControlCable cable,
             List<Electrode> electrodes) {
+        return with(site, site.pole(), site.surges(), tank, main, cubicle, cable, electrodes);
+    }
+
+    private static Site with(
+            Site site,
+            @Nullable Pole pole,
+            @Nullable Surges surges,
+            @Nullable Tank tank,
+            @Nullable MainEarth main,
+            @Nullable Cubicle cubicle,
+            @Nullable ControlCable cable,
+            List<Electrode> electrodes) {
         return new Site(
                 site.fileVersion(),
                 site.site(),
                 site.system(),
                 site.protection(),
                 site.soil(),
-                site.pole(),
+                pole,
                 tank,
                 site.line(),
                 site.arresters(),
@@ -217,7 +317,7 @@ final class SiteVariant {
                 site.auxiliarySupply(),
                 site.antenna(),
                 site.neighbours(),
-                site.surges(),
+                surges,
                 site.criteria(),
                 site.measurements(),
                 site.expect());

@@ -13,6 +13,7 @@ import earthing.site.ScreenBond;
 import earthing.site.Site;
 import earthing.site.Surges;
 import earthing.site.TestedArrangement;
+import earthing.surge.SampledImpulse;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -61,6 +62,39 @@ final class SurgeStudy {
 
     static StudyResults of(Site site, EarthCache cache) {
         return new SurgeStudy(site, cache).run();
+    }
+
+    /** The recorded current of the site file into the tank, for every arrangement, the screen as it is. Information. */
+    static StudyResults ofRecorded(Site site, EarthCache cache, SampledImpulse impulse) {
+        return new SurgeStudy(site, cache).recorded(SurgeWave.recorded(impulse));
+    }
+
+    private StudyResults recorded(SurgeWave wave) {
+        ScreenBond bond = bond(site);
+        for (Arrangement arrangement : Arrangement.values()) {
+            Case circumstances = Case.NONE
+                    .with("wave", wave.name())
+                    .with("entry", ENTRY)
+                    .with("arrangement", arrangement.word())
+                    .with("screen-bond", word(bond));
+            try {
+                if (bond == ScreenBond.UNKNOWN) {
+                    throw new MissingInput("how the screen is bonded is declared unknown", "control-cable.screen.bond");
+                }
+                Site variant = SiteVariant.screened(SiteVariant.arranged(site, arrangement, in), bond, in);
+                // Peak 1: a recorded current counts as it stands.
+                SurgeCase.Outcome outcome =
+                        SurgeCase.solve(variant, EarthPaths.of(variant), cache, Bound.NOMINAL, wave, 1, in);
+                notes.addAll(outcome.notes());
+                emit(outcome, circumstances, Bound.NOMINAL);
+            } catch (MissingInput missing) {
+                gaps.add(missing.gap("surge", circumstances));
+            }
+        }
+        notes.add(
+                "the recorded current is straight between its samples; a coarse record makes its steps look steep or its"
+                        + " front look slow");
+        return new StudyResults(results, List.of(), gaps, in.assumptions(), List.copyOf(notes));
     }
 
     private StudyResults run() {

@@ -5,6 +5,7 @@ import earthing.surge.DoubleExponential;
 import earthing.surge.Heidler;
 import earthing.surge.Impulse;
 import earthing.surge.PowerExponential;
+import earthing.surge.SampledImpulse;
 import java.util.List;
 
 /** A wave of a given name, with how long and how finely it has to be followed. */
@@ -12,6 +13,9 @@ record SurgeWave(String name, Impulse unit) {
 
     /** Names that are understood, in the order in which they are offered. */
     static final List<String> NAMES = List.of("8/20", "4/10", "10/350", "1/200", "0.25/100", "1.2/50");
+
+    /** Name of a recorded current of the site file. */
+    static final String RECORDED = "own";
 
     /** Time in which the current of a shorted loop of cores has decayed [s]. */
     private static final double LOOP_DECAY = 1e-3;
@@ -31,6 +35,11 @@ record SurgeWave(String name, Impulse unit) {
         return new SurgeWave(name, shape);
     }
 
+    /** A recorded current, as it stands. */
+    static SurgeWave recorded(SampledImpulse impulse) {
+        return new SurgeWave(RECORDED, impulse);
+    }
+
     Wave current(double peak) {
         return unit.scaled(peak);
     }
@@ -39,7 +48,8 @@ record SurgeWave(String name, Impulse unit) {
         // Half of the way to 1e-6 of the peak leaves 1e-3 of it. A loop of cores decays on, with L/R of some 0.2 ms:
         // the
         // charge through a protector counts that too.
-        return Math.max(unit.duration() / 2, LOOP_DECAY);
+        double followed = unit instanceof SampledImpulse ? unit.duration() : unit.duration() / 2;
+        return Math.max(followed, LOOP_DECAY);
     }
 
     double firstStep() {

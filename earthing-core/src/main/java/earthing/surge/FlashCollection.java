@@ -15,7 +15,8 @@ public final class FlashCollection {
     public static final Source THUNDERSTORM_DAYS = Source.standard(
             "IEEE Std 1410-2010", "N_g = 0.04 T_d^1.25, where no count of flashes exists", Source.Status.FROM_MEMORY);
 
-    private static final double TALLEST = 100;
+    /** Greatest height for which the attractive radius holds [m]. */
+    public static final double TALLEST = 100;
 
     private FlashCollection() {}
 

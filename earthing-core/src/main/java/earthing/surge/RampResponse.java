@@ -1,6 +1,7 @@
 package earthing.surge;
 
 import earthing.network.Waveform;
+import java.util.Arrays;
 
 /**
  * What a linear circuit answers to a current that rises by 1 A/s from t = 0: a voltage [V] or a current [A]. It is solved
@@ -10,7 +11,7 @@ import earthing.network.Waveform;
 public final class RampResponse {
 
     /** Knots of the front; the current is steepest where it ends. */
-    private static final int FRONT = 24;
+    private static final int FRONT = 16;
     /** Knots in units of the short tail, where the current turns over. */
     private static final double[] TURN = {0.25, 0.5, 1, 2, 4};
 
@@ -55,6 +56,16 @@ public final class RampResponse {
     }
 
     /**
+     * The response to the ramp itself.
+     *
+     * @param time time from the start [s], at least 0; beyond the end the last value
+     * @return answer per A/s
+     */
+    public double at(double time) {
+        return instant + rest(time);
+    }
+
+    /**
      * Time for which the response is known.
      *
      * @return time [s]
@@ -70,8 +81,8 @@ public final class RampResponse {
      * @return largest magnitude [V] or [A]
      */
     public double peak(ConcaveFront stroke) {
-        double[] times = new double[MOST];
-        int n = knots(stroke, times);
+        double[] times = knots(stroke, end);
+        int n = times.length;
         double[] values = new double[n];
         double[] rates = new double[n];
         for (int k = 0; k < n; k++) {
@@ -132,8 +143,15 @@ public final class RampResponse {
         return k >= rest.length - 1 ? rest[rest.length - 1] : rest[k] + (at - k) * (rest[k + 1] - rest[k]);
     }
 
-    /** Dense where the current is steepest and where it turns over. */
-    private int knots(ConcaveFront stroke, double[] times) {
+    /**
+     * Times between which a stroke may be taken as straight, dense where it is steepest and where it turns over.
+     *
+     * @param stroke current of the stroke
+     * @param end no time beyond the first one behind this is needed [s]
+     * @return rising times from 0 [s]
+     */
+    public static double[] knots(ConcaveFront stroke, double end) {
+        double[] times = new double[MOST];
         double join = stroke.joinTime();
         int n = 0;
         for (int k = 0; k <= FRONT; k++) {
@@ -151,6 +169,6 @@ public final class RampResponse {
             n++;
             gap *= GROWTH;
         }
-        return n;
+        return Arrays.copyOf(times, n);
     }
 }

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import earthing.quantity.Worked;
 import earthing.study.DemoSite;
 import earthing.study.Result;
+import earthing.study.SurgeOutlook;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -27,7 +28,7 @@ class WorkedLinesTest {
     private static Set<Worked> lines(String site) {
         StudiedSite studied = StudiedSite.of(site);
         Set<Worked> lines = new LinkedHashSet<>();
-        studied.results().results().stream()
+        SurgeOutlook.added(studied.site(), studied.results(), Optional.empty()).results().stream()
                 .map(Result::worked)
                 .flatMap(Optional::stream)
                 .forEach(lines::add);

@@ -10,9 +10,11 @@ import earthing.site.file.SiteFile;
 import earthing.study.Case;
 import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
+import earthing.study.SurgeOutlook;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -24,8 +26,9 @@ final class DemoReportTest {
     @ValueSource(strings = {"ternhook-wood-shared.yaml", "brackenmire-mistakes.yaml", "lowgarth-short.yaml"})
     void demoSitesGiveACompleteReportThatKeepsToItsWidth(String name) throws Exception {
         ReadOutcome.Valid file = (ReadOutcome.Valid) SiteFile.read(Path.of("..", "earthing-cli", "sites", name));
-        StudyResults results = SiteStudy.of(file.site());
-        List<Finding> findings = ComplianceRun.of(file.site(), results);
+        StudyResults studied = SiteStudy.of(file.site());
+        List<Finding> findings = ComplianceRun.of(file.site(), studied);
+        StudyResults results = SurgeOutlook.added(file.site(), studied, Optional.empty());
         ReportInput input = new ReportInput(file.site(), name, file.text(), file.sha256(), results, findings, "0.1.0");
         String text = Report.text(input);
         assertThat(text.substring(0, text.indexOf("## Input file verbatim")).lines())
@@ -41,6 +44,8 @@ final class DemoReportTest {
         assertThat(text.contains("could not be compared")).isNotEqualTo(compared);
         assertThat(text.contains("into the tank, screen bonded")).isEqualTo(compared);
         assertThat(compared).isNotEqualTo(name.startsWith("lowgarth"));
+        assertThat(text).contains("## How often, and what if");
+        assertThat(text.contains("Table: How many flashes a year")).isEqualTo(stroke);
         Set<String> cells = new HashSet<>();
         for (Block block : Report.document(input).everyBlock()) {
             if (block instanceof Block.Table table) {

@@ -37,8 +37,13 @@ final class DeckSite {
     private DeckSite() {}
 
     static Site of(String resistivity, String earth, String bond) {
+        return read(text(resistivity, earth, bond));
+    }
+
+    /** The same as text, to which further blocks may be added. */
+    static String text(String resistivity, String earth, String bond) {
         String own = earth.equals("separate") || earth.equals("both") ? ", electrode: own" : "";
-        return read(TEXT.formatted(resistivity, earth, own, bond));
+        return TEXT.formatted(resistivity, earth, own, bond);
     }
 
     static Site read(String text) {

@@ -132,6 +132,18 @@ class InductanceMatrixTest {
         assertThat(m.get(0, 1)).isEqualTo(m.get(1, 1));
     }
 
+    /** A long wire low above perfect earth: 0.2 µH/m·ln(2h/r), in every textbook. */
+    @Property(seed = "20261125", tries = 100)
+    void aLongLowWireWithItsImageIsTheTextbooksLineAboveEarth(
+            @ForAll @DoubleRange(min = 0.5, max = 10) double height,
+            @ForAll @DoubleRange(min = 1e-3, max = 0.02) @Scale(6) double radius) {
+        double length = 2000 * height;
+        RoundConductor wire = RoundConductor.between(new Point(0, 0, height), new Point(length, 0, height), radius);
+        double value = InductanceMatrix.of(List.of(wire), Ground.PERFECT_IMAGE).get(0, 0);
+        // What the ends leave out is of the order of height over length.
+        assertThat(value / length).isCloseTo(2e-7 * Math.log(2 * height / radius), Percentage.withPercentage(0.05));
+    }
+
     @Test
     void refusesWhatDipsBelowTheGroundPlane() {
         assertThatThrownBy(() -> InductanceMatrix.of(List.of(vertical(0, 1, -1, R)), Ground.PERFECT_IMAGE))

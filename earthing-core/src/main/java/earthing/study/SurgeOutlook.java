@@ -1,0 +1,35 @@
+package earthing.study;
+
+import earthing.site.Site;
+import earthing.surge.SampledImpulse;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+
+/**
+ * What a report tells of surges beyond the verdicts: how often a year, strokes beside the line, and what would be if one
+ * input were otherwise. No verdict rests on it, so it is left out where only verdicts are asked for.
+ */
+public final class SurgeOutlook {
+
+    private SurgeOutlook() {}
+
+    /**
+     * Rates a year, induced surges and variants of a site.
+     *
+     * @param site the site
+     * @param studied what {@link SiteStudy} found of it
+     * @param ownWave the recorded current that the site file names, if it names one
+     * @return those results, and then these
+     */
+    public static StudyResults added(Site site, StudyResults studied, Optional<SampledImpulse> ownWave) {
+        EarthCache cache = new EarthCache();
+        // The draw takes about as long as all the rest.
+        CompletableFuture<StudyResults> risk = CompletableFuture.supplyAsync(() -> SurgeRisk.of(site, studied, cache));
+        StudyResults recorded =
+                ownWave.map(wave -> SurgeStudy.ofRecorded(site, cache, wave)).orElse(StudyResults.EMPTY);
+        StudyResults induced = InducedStudy.of(site, cache);
+        StudyResults variants = SurgeVariants.of(site, cache);
+        return StudyResults.join(List.of(studied, recorded, induced, variants, risk.join()));
+    }
+}
