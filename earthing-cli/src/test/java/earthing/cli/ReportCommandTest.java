@@ -67,7 +67,11 @@ final class ReportCommandTest {
         CommandRun good = CommandRun.of("report", site.toString(), "--format", "json");
         assertThat(good.err()).isEmpty();
         assertThat(good.out()).contains("\"wave\": \"own\"");
-        assertThat(CommandRun.of("report", DemoSites.named("ternhook-wood-shared").toString(), "--format", "json")
+        assertThat(CommandRun.of(
+                                "report",
+                                DemoSites.named("ternhook-wood-shared").toString(),
+                                "--format",
+                                "json")
                         .out())
                 .doesNotContain("\"wave\": \"own\"");
         Files.writeString(wave, "time [us], current [kA]\n0, 0\n8, ten\n20, 5\n60, 0\n");
