@@ -12,6 +12,7 @@ import earthing.electrode.formula.HorizontalWireSunde;
 import earthing.electrode.formula.PipeIs3043;
 import earthing.electrode.formula.RingDwight;
 import earthing.electrode.formula.RodDwight;
+import earthing.electrode.formula.RodSurfacePotential;
 import earthing.electrode.formula.RodTwoLayer;
 import earthing.electrode.formula.RulesOfThumb;
 import earthing.electrode.formula.Sphere;
@@ -34,6 +35,12 @@ final class ElectrodeModels {
     }
 
     private static void rods(Map<String, ReferenceModel> models) {
+        models.put(
+                "electrode.rod.step-ratio",
+                given -> Map.of(
+                        "ratio",
+                        RodSurfacePotential.stepRatio(
+                                given.value("length"), given.value("diameter") / 2, given.value("distance"))));
         models.put("electrode.rod.dwight", given -> Map.of("resistance", rod(given)));
         models.put("electrode.rod.in-backfill", ElectrodeModels::inBackfill);
         models.put(

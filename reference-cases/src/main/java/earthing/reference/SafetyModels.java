@@ -9,6 +9,7 @@ import earthing.safety.BodyWeight;
 import earthing.safety.Coincidence;
 import earthing.safety.Contact;
 import earthing.safety.Exposure;
+import earthing.safety.FibrillationChance;
 import earthing.safety.FootDisc;
 import earthing.safety.Footwear;
 import earthing.safety.Ieee80Curve;
@@ -68,6 +69,8 @@ final class SafetyModels {
                         "additional-resistance",
                         word(LocationClass.class, given, "class").additionalResistance()));
         models.put("safety.coincidence", SafetyModels::coincidence);
+        models.put("safety.risk-target", given -> Map.of("target", Coincidence.TARGET.value()));
+        models.put("safety.fibrillation", SafetyModels::fibrillation);
         models.put("safety.exposures", SafetyModels::exposures);
     }
 
@@ -193,10 +196,26 @@ final class SafetyModels {
         return gates;
     }
 
+    private static Map<String, Double> fibrillation(Given given) {
+        FibrillationChance chance =
+                new FibrillationChance(BodyImpedance.DRY_2005, BodyPath.LEFT_HAND_TO_FEET, given.value("series", 0));
+        double voltage = given.value("voltage");
+        double duration = given.value("duration");
+        return Map.of(
+                "above-c1", chance.shareAbove(voltage, BodyCurrent.C1.points().at(duration)),
+                "above-c2",
+                        chance.shareAbove(voltage, BodyCurrent.EN_50522.points().at(duration)),
+                "chance", chance.of(voltage, duration));
+    }
+
     private static Map<String, Double> coincidence(Given given) {
         double yearly = Coincidence.perYear(
                 given.value("faults"), given.value("contacts"), given.value("fault"), given.value("contact"));
-        return Map.of("coincidence", yearly, "fibrillation", Coincidence.TARGET.value() / yearly);
+        return Map.of(
+                "coincidence",
+                yearly,
+                "fibrillation",
+                Coincidence.permissibleChance(Coincidence.TARGET.value(), yearly));
     }
 
     private static Map<String, Double> exposures(Given given) {

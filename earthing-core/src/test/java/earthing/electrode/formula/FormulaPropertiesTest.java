@@ -99,4 +99,17 @@ class FormulaPropertiesTest {
         assertThat(RodsFilledSquare.constant(3)).isCloseTo(5.5426, within(5e-5));
         assertThat(RodsFilledSquare.constant(7)).isCloseTo(17.2135, within(5e-5));
     }
+
+    /** MIL-HDBK-419A vol. I table 2-7: nearly the whole potential of a short rod stands over 3 ft, half that of a long one. */
+    @Property(seed = "20261125", tries = 100)
+    void voltageOverAPaceFallsWithTheLengthOfTheRodAndRisesWithThePace(
+            @ForAll @DoubleRange(min = 1, max = 40) double length,
+            @ForAll @DoubleRange(min = 0.05, max = 5) double distance) {
+        double ratio = RodSurfacePotential.stepRatio(length, 0.0127, distance);
+        assertThat(ratio).isBetween(-0.05, 1.0);
+        assertThat(RodSurfacePotential.stepRatio(1.2 * length, 0.0127, distance))
+                .isLessThan(ratio);
+        assertThat(RodSurfacePotential.stepRatio(length, 0.0127, 1.2 * distance))
+                .isGreaterThan(ratio);
+    }
 }
