@@ -34,7 +34,7 @@ public final class ComplianceRun {
             PowerChecks::step,
             PowerChecks::transfer,
             PowerChecks::heating,
-            SurgeChecks::cableEnds,
+            CableEndChecks::cableEnds,
             SurgeChecks::screen,
             SurgeChecks::gaps,
             SurgeChecks::arresterMargin,
@@ -158,16 +158,17 @@ public final class ComplianceRun {
                             && broken.map(member -> ElectrodeChecks.covers(m.of(), member))
                                     .orElse(false)
                             && m.value().isKnown());
+            String follows = result.model() + SurgeConsequence.of(design, path);
             if (result.value() > 0) {
-                findings.add(draft.met("the break can be seen from the ground; " + result.model()));
+                findings.add(draft.met("the break can be seen from the ground; " + follows));
             } else if (measured) {
-                findings.add(draft.met("the break is hidden, a continuity reading is on record; " + result.model()));
+                findings.add(draft.met("the break is hidden, a continuity reading is on record; " + follows));
             } else if (design.beforeTests()) {
                 findings.add(draft.dueLater(
-                        "the break is hidden; its continuity is measured when it has been built; " + result.model()));
+                        "the break is hidden; its continuity is measured when it has been built; " + follows));
             } else {
                 findings.add(draft.missing(
-                        "the break is hidden and no continuity reading is on record; " + result.model(),
+                        "the break is hidden and no continuity reading is on record; " + follows,
                         "measurements"));
             }
         }

@@ -165,6 +165,35 @@ public sealed interface Branch {
     record Nonlinear(String name, String from, String to, NonlinearResistance curve) implements Branch {}
 
     /**
+     * A gap: nothing flows until the voltage across it, of either sign, reaches its strength; from then on the arc is a
+     * resistance to the end of the solution. At one frequency it is open.
+     *
+     * @param name unique name
+     * @param from first node
+     * @param to second node, in the same part of the circuit: without the gap other branches lead from one to the other
+     * @param law the voltage that closes it
+     * @param arc resistance of the arc [Ω], above 0
+     */
+    record Gap(String name, String from, String to, Breakdown law, double arc) implements Branch {
+
+        /**
+         * Refuses an arc without resistance.
+         *
+         * @param name unique name
+         * @param from first node
+         * @param to second node
+         * @param law the voltage that closes it
+         * @param arc resistance of the arc [Ω], above 0
+         */
+        public Gap {
+            if (!(arc > 0) || !Double.isFinite(arc)) {
+                throw new IllegalArgumentException(
+                        "arc resistance of " + name + " must be > 0 ohm and finite; have " + arc);
+            }
+        }
+    }
+
+    /**
      * One end of one conductor of a lossless line. The voltages of the two ends meet only through the waves between
      * them, so an end is a branch of its own; {@link Circuit.Builder#line} adds all ends of a line together.
      *

@@ -372,6 +372,20 @@ public final class Circuit {
         }
 
         /**
+         * Adds a gap that an arc closes.
+         *
+         * @param name unique name
+         * @param from first node
+         * @param to second node
+         * @param law the voltage that closes it
+         * @param arc resistance of the arc [Ω]
+         * @return this builder
+         */
+        public Builder gap(String name, String from, String to, Breakdown law, double arc) {
+            return add(new Branch.Gap(name, from, to, law, arc));
+        }
+
+        /**
          * Adds a nonlinear resistance.
          *
          * @param name unique name

@@ -6,7 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Which nodes hang together, and with the reference, over branches other than current sources. */
+/** Which nodes hang together, and with the reference, over branches other than current sources and gaps. */
 final class Islands {
 
     private final Map<String, String> parents = new HashMap<>();
@@ -16,7 +16,7 @@ final class Islands {
     Islands(Circuit circuit) {
         Map<String, String> rigid = new HashMap<>();
         for (Branch branch : circuit.branches()) {
-            if (branch instanceof Branch.CurrentSource) {
+            if (branch instanceof Branch.CurrentSource || branch instanceof Branch.Gap) {
                 continue;
             }
             unite(parents, branch.from(), branch.to());
@@ -41,6 +41,13 @@ final class Islands {
                 throw new IllegalArgumentException("cannot be computed: current source " + source.name()
                         + " drives a part without a return path, between nodes " + source.from() + " and "
                         + source.to());
+            }
+        }
+        for (Branch.Gap gap : circuit.branches(Branch.Gap.class)) {
+            if (!sameIsland(gap.from(), gap.to())) {
+                throw new IllegalArgumentException("cannot be computed: gap " + gap.name()
+                        + " leads to a floating part whose voltage nothing fixes, between nodes " + gap.from() + " and "
+                        + gap.to());
             }
         }
     }

@@ -20,6 +20,12 @@ import org.apache.commons.math3.complex.Complex;
 public record KirchhoffCheck(
         double nodeResidual, String nodeName, double branchResidual, String branchName, double energyResidual) {
 
+    /** Part of the circuit's largest quantities below which a branch is idle: rounding alone is in its equation. */
+    private static final double ROUNDING = 1e-9;
+
+    /** Below these a branch is idle: voltage [V], current [A]; with the time that was followed [s]. */
+    private record Idle(double voltage, double current, double span) {}
+
     /**
      * Whether all residuals are within a bound.
      *
@@ -68,11 +74,21 @@ public record KirchhoffCheck(
                 }
             }
         }
+        double highest = 0;
+        for (Waveform v : voltages.values()) {
+            for (int k = 1; k < size; k++) {
+                highest = Math.max(highest, Math.abs(v.value(k)));
+            }
+        }
+        double span = voltages.values().iterator().next().time(size - 1);
+        Idle idle = new Idle(ROUNDING * highest, ROUNDING * largest, span);
+        Map<String, Double> closed = new HashMap<>();
+        solution.flashovers().forEach(f -> closed.put(f.gap(), f.time()));
         double branchWorst = 0;
         String branchName = "";
         Map<String, double[]> coupled = coupled(circuit, currents, size);
         for (Branch branch : circuit.branches()) {
-            double off = departure(branch, circuit, currents, voltages, coupled);
+            double off = departure(branch, circuit, currents, voltages, coupled, closed, idle);
             if (off > branchWorst) {
                 branchWorst = off;
                 branchName = branch.name();
@@ -113,7 +129,9 @@ public record KirchhoffCheck(
             Circuit circuit,
             Map<String, Waveform> currents,
             Map<String, Waveform> voltages,
-            Map<String, double[]> coupled) {
+            Map<String, double[]> coupled,
+            Map<String, Double> closed,
+            Idle idle) {
         if (branch instanceof Branch.LineEnd end) {
             return LineBalance.departure(circuit, end, currents, voltages);
         }
@@ -121,29 +139,37 @@ public record KirchhoffCheck(
         Waveform v = of(voltages, branch.name());
         double[] others = coupled.getOrDefault(branch.name(), new double[i.size()]);
         if (branch instanceof Branch.Inductor inductor) {
-            return inductor(inductor, v, i, others);
+            return inductor(inductor, v, i, others, idle.voltage() * idle.span());
         }
         if (branch instanceof Branch.Capacitor capacitor) {
-            return capacitor(capacitor, v, i);
+            return capacitor(capacitor, v, i, idle.current() * idle.span());
         }
         if (branch instanceof Branch.Resistor resistor) {
-            return worst(v, k -> resistor.resistance() * i.value(k) + others[k]);
+            return worst(v, k -> resistor.resistance() * i.value(k) + others[k], idle.voltage());
         }
         if (branch instanceof Branch.Nonlinear nonlinear) {
-            return worst(v, k -> nonlinear.curve().voltage(i.value(k)));
+            return worst(v, k -> nonlinear.curve().voltage(i.value(k)), idle.voltage());
+        }
+        if (branch instanceof Branch.Gap gap) {
+            // Open it has no current, closed the current that its arc admits.
+            double struck = closed.getOrDefault(gap.name(), Double.POSITIVE_INFINITY);
+            return worst(
+                    v,
+                    k -> struck < v.time(k) ? gap.arc() * i.value(k) : v.value(k) + gap.arc() * i.value(k),
+                    idle.voltage());
         }
         if (branch instanceof Branch.VoltageSource source) {
-            return worst(v, k -> source.wave().at(v.time(k)));
+            return worst(v, k -> source.wave().at(v.time(k)), idle.voltage());
         }
         if (branch instanceof Branch.CurrentSource source) {
-            return worst(i, k -> source.wave().at(i.time(k)));
+            return worst(i, k -> source.wave().at(i.time(k)), idle.current());
         }
         return Math.abs(v.peak().value());
     }
 
-    private static double worst(Waveform have, IntToDoubleFunction due) {
+    private static double worst(Waveform have, IntToDoubleFunction due, double least) {
         double worst = 0;
-        double scale = 0;
+        double scale = least;
         for (int k = 1; k < have.size(); k++) {
             worst = Math.max(worst, Math.abs(have.value(k) - due.applyAsDouble(k)));
             scale = Math.max(scale, Math.abs(have.value(k)));
@@ -152,10 +178,10 @@ public record KirchhoffCheck(
     }
 
     /** Flux is the integral of the voltage left by the resistance. */
-    private static double inductor(Branch.Inductor branch, Waveform v, Waveform i, double[] others) {
+    private static double inductor(Branch.Inductor branch, Waveform v, Waveform i, double[] others, double least) {
         double integral = 0;
         double worst = 0;
-        double scale = 0;
+        double scale = least;
         for (int k = 1; k < i.size(); k++) {
             // First step by its end: the sources may jump at the start.
             double meanV = k == 1 ? v.value(k) : 0.5 * (v.value(k) + v.value(k - 1));
@@ -169,10 +195,10 @@ public record KirchhoffCheck(
     }
 
     /** Charge is the integral of the current. */
-    private static double capacitor(Branch.Capacitor branch, Waveform v, Waveform i) {
+    private static double capacitor(Branch.Capacitor branch, Waveform v, Waveform i, double least) {
         double integral = 0;
         double worst = 0;
-        double scale = 0;
+        double scale = least;
         for (int k = 1; k < i.size(); k++) {
             double mean = k == 1 ? i.value(k) : 0.5 * (i.value(k) + i.value(k - 1));
             integral += mean * (i.time(k) - i.time(k - 1));

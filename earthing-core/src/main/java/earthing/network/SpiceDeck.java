@@ -106,6 +106,9 @@ public final class SpiceDeck {
             line(end, index);
         } else if (branch instanceof Branch.Nonlinear nonlinear) {
             line("B" + index + ends + "I = " + curve(nonlinear, from, to));
+        } else if (branch instanceof Branch.Gap) {
+            throw new IllegalArgumentException(
+                    "gap " + branch.name() + " stays closed after its breakdown and can't be written");
         } else {
             line("V" + index + ends + "0");
         }

@@ -23,7 +23,12 @@ final class StepMatrices {
     final double[][] portImpedance;
 
     StepMatrices(
-            Topology topology, CoupledBlocks inductances, CoupledBlocks resistances, LineHistory lines, double alpha) {
+            Topology topology,
+            CoupledBlocks inductances,
+            CoupledBlocks resistances,
+            LineHistory lines,
+            boolean[] closed,
+            double alpha) {
         this.alpha = alpha;
         this.blocks = inductances.blocks();
         int size = topology.unknowns();
@@ -58,6 +63,12 @@ final class StepMatrices {
             NonlinearResistance curve = topology.nonlinears.get(k).curve();
             chord[k] = curve.workingCurrent() / curve.voltage(curve.workingCurrent());
             Topology.stamp(y, topology.nonlinearEnds, k, k, chord[k]);
+        }
+        for (int k = 0; k < closed.length; k++) {
+            if (closed[k]) {
+                Topology.stamp(
+                        y, topology.gapEnds, k, k, 1 / topology.gaps.get(k).arc());
+            }
         }
         lines.stamp(y);
         topology.border(y);

@@ -32,6 +32,7 @@ final class Stepper {
     private final boolean resistive;
     private final Ports ports;
     private final LineHistory lines;
+    private final boolean[] closed;
 
     /** State at the start of the step: currents and their rates of inductances, voltages and their rates of capacitances. */
     private final double[] i0;
@@ -88,6 +89,7 @@ final class Stepper {
         ports = new Ports(
                 topology.nonlinears.stream().map(Branch.Nonlinear::curve).toArray(NonlinearResistance[]::new));
         lines = new LineHistory(topology.lineEnds, topology.lineTerminals);
+        closed = new boolean[topology.gaps.size()];
         int m = topology.inductors.size();
         int c = topology.capacitors.size();
         int p = topology.nonlinears.size();
@@ -118,7 +120,7 @@ final class Stepper {
         surplus = new double[p];
         portNow = new double[p];
         portStart = new double[p];
-        now = new StepMatrices(topology, inductances, resistances, lines, STAGE * firstStep);
+        now = new StepMatrices(topology, inductances, resistances, lines, closed, STAGE * firstStep);
         matrices.put(firstStep, now);
         noteQuality();
     }
@@ -141,7 +143,7 @@ final class Stepper {
         if (now.alpha != alpha) {
             StepMatrices kept = matrices.get(step);
             if (kept == null) {
-                kept = new StepMatrices(topology, inductances, resistances, lines, alpha);
+                kept = new StepMatrices(topology, inductances, resistances, lines, closed, alpha);
                 matrices.put(step, kept);
             }
             now = kept;
@@ -207,6 +209,42 @@ final class Stepper {
             Arrays.fill(state, 0);
         }
         lines.rest();
+        for (int k = 0; k < closed.length; k++) {
+            if (closed[k]) {
+                closed[k] = false;
+                forgetMatrices();
+            }
+        }
+    }
+
+    boolean closed(int gap) {
+        return closed[gap];
+    }
+
+    /** Strikes the arc of a gap. */
+    void close(int gap) {
+        closed[gap] = true;
+        forgetMatrices();
+    }
+
+    /** Closes what the accepted step brought beyond its strength, without asking when. */
+    void closeStruck(double time) {
+        for (int k = 0; k < closed.length; k++) {
+            if (!closed[k]
+                    && Math.abs(gapVoltage(k)) >= topology.gaps.get(k).law().strength(time)) {
+                close(k);
+            }
+        }
+    }
+
+    private void forgetMatrices() {
+        matrices.clear();
+        now = new StepMatrices(topology, inductances, resistances, lines, closed, now.alpha);
+        matrices.put(now.alpha / STAGE, now);
+    }
+
+    double gapVoltage(int gap) {
+        return across(unknown, topology.gapEnds, gap);
     }
 
     LineHistory lines() {
@@ -310,10 +348,11 @@ final class Stepper {
                 + topology.inductors.size()
                 + topology.capacitors.size()
                 + topology.nonlinears.size()
-                + topology.lineEnds.size();
+                + topology.lineEnds.size()
+                + topology.gaps.size();
     }
 
-    /** Writes potentials, then currents of rigid, inductive, capacitive and nonlinear branches and line ends, of the trial step. */
+    /** Writes potentials, then currents of rigid, inductive, capacitive and nonlinear branches, line ends and gaps, of the trial step. */
     void record(double[] target, int offset) {
         int at = offset;
         int head = topology.nodes + topology.rigid.size();
@@ -328,6 +367,9 @@ final class Stepper {
         at += portNow.length;
         for (int k = 0; k < lines.count(); k++) {
             target[at++] = lines.current(k);
+        }
+        for (int k = 0; k < closed.length; k++) {
+            target[at++] = closed[k] ? gapVoltage(k) / topology.gaps.get(k).arc() : 0;
         }
     }
 

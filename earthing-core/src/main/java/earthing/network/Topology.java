@@ -13,6 +13,7 @@ final class Topology {
     final List<Branch.CurrentSource> currentSources;
     final List<Branch.Nonlinear> nonlinears;
     final List<Branch.LineEnd> lineEnds;
+    final List<Branch.Gap> gaps;
     /** Voltage sources and ties in the order of the circuit. */
     final List<Branch> rigid;
 
@@ -22,6 +23,7 @@ final class Topology {
     final int[][] currentSourceEnds;
     final int[][] nonlinearEnds;
     final int[][] lineTerminals;
+    final int[][] gapEnds;
     final int[][] rigidEnds;
     final int[] pinned;
 
@@ -34,6 +36,7 @@ final class Topology {
         currentSources = circuit.branches(Branch.CurrentSource.class);
         nonlinears = circuit.branches(Branch.Nonlinear.class);
         lineEnds = circuit.branches(Branch.LineEnd.class);
+        gaps = circuit.branches(Branch.Gap.class);
         rigid = circuit.branches().stream()
                 .filter(b -> b instanceof Branch.VoltageSource || b instanceof Branch.Tie)
                 .toList();
@@ -43,6 +46,7 @@ final class Topology {
         currentSourceEnds = ends(currentSources, index);
         nonlinearEnds = ends(nonlinears, index);
         lineTerminals = ends(lineEnds, index);
+        gapEnds = ends(gaps, index);
         rigidEnds = ends(rigid, index);
         pinned = circuit.islands().anchors().stream()
                 .mapToInt(n -> index.getOrDefault(n, -1))

@@ -32,8 +32,20 @@ public final class TransientSolution {
     private final Map<String, Integer> branchColumn = new HashMap<>();
     private final List<SymmetricMatrix> resistorConductances = new ArrayList<>();
     private final List<CoupledBlocks.Block> resistorBlocks;
+    private final List<Flashover> flashovers;
 
-    private TransientSolution(Circuit circuit, Stepper stepper, double[] times, List<double[]> records) {
+    /**
+     * A gap that broke down.
+     *
+     * @param gap name of its branch
+     * @param time time at which the voltage reached its strength [s]
+     * @param voltage voltage across it just before, first node to second [V]
+     */
+    public record Flashover(String gap, double time, double voltage) {}
+
+    private TransientSolution(
+            Circuit circuit, Stepper stepper, double[] times, List<double[]> records, List<Flashover> flashovers) {
+        this.flashovers = flashovers;
         this.circuit = circuit;
         this.topology = stepper.topology;
         this.times = times;
@@ -44,7 +56,12 @@ public final class TransientSolution {
         this.nodeIndex = circuit.nodeIndex();
         int column = topology.nodes;
         for (List<? extends Branch> kind : List.of(
-                topology.rigid, topology.inductors, topology.capacitors, topology.nonlinears, topology.lineEnds)) {
+                topology.rigid,
+                topology.inductors,
+                topology.capacitors,
+                topology.nonlinears,
+                topology.lineEnds,
+                topology.gaps)) {
             for (Branch branch : kind) {
                 branchColumn.put(branch.name(), column++);
             }
@@ -70,12 +87,13 @@ public final class TransientSolution {
         Recorder recorder = new Recorder(stepper.recordLength());
         recorder.add(0, null);
         NavigableSet<Double> jumps = jumps(circuit);
+        GapEvents gaps = new GapEvents(stepper);
         if (grid.tolerance() == 0) {
-            equalSteps(stepper, grid, recorder, jumps);
+            equalSteps(stepper, grid, recorder, jumps, gaps);
         } else {
-            adaptiveSteps(stepper, grid, recorder, jumps);
+            adaptiveSteps(stepper, grid, recorder, jumps, gaps);
         }
-        return new TransientSolution(circuit, stepper, recorder.times(), recorder.chunks);
+        return new TransientSolution(circuit, stepper, recorder.times(), recorder.chunks, gaps.found());
     }
 
     private static NavigableSet<Double> jumps(Circuit circuit) {
@@ -113,25 +131,36 @@ public final class TransientSolution {
         return near != null && near <= time + 1e-6 * step ? near : time;
     }
 
-    private static void equalSteps(Stepper stepper, TimeGrid grid, Recorder recorder, NavigableSet<Double> jumps) {
+    private static void equalSteps(
+            Stepper stepper, TimeGrid grid, Recorder recorder, NavigableSet<Double> jumps, GapEvents gaps) {
         if (!(grid.step() <= stepper.lines().longestStep() * (1 + 1e-9))) {
             throw new IllegalArgumentException("step must not exceed the shortest time of travel of a line, "
                     + stepper.lines().longestStep() + " s; have " + grid.step());
         }
         long steps = (long) Math.ceil(grid.end() / grid.step() - 1e-9);
         for (long n = 0; n < steps; n++) {
-            double start = n * grid.step();
-            boolean afterJump = jumpWithin(jumps, start, grid.step());
-            stepper.step(start, grid.step(), afterJump);
-            stepper.accept();
-            if (afterJump) {
-                stepper.lines().announce(jumps);
+            double time = n * grid.step();
+            double end = (n + 1) * grid.step();
+            double step = grid.step();
+            // A gap that breaks down cuts a step in two.
+            while (step > 0) {
+                boolean afterJump = jumpWithin(jumps, time, step);
+                stepper.step(time, step, afterJump);
+                double taken = gaps.upToCrossing(time, step, afterJump);
+                stepper.accept();
+                if (afterJump) {
+                    stepper.lines().announce(jumps);
+                }
+                time = taken == step ? end : time + taken;
+                step = end - time;
+                recorder.add(time, stepper);
+                gaps.close(time, jumps);
             }
-            recorder.add((n + 1) * grid.step(), stepper);
         }
     }
 
-    private static void adaptiveSteps(Stepper stepper, TimeGrid grid, Recorder recorder, NavigableSet<Double> jumps) {
+    private static void adaptiveSteps(
+            Stepper stepper, TimeGrid grid, Recorder recorder, NavigableSet<Double> jumps, GapEvents gaps) {
         StepControl control = new StepControl(scales(stepper, grid), stepper, grid.tolerance());
         int level = 0;
         double time = 0;
@@ -164,13 +193,27 @@ public final class TransientSolution {
                 // A bend of a source or a curve: no step is short enough to foretell it, so start afresh behind it.
                 control.restart();
             }
+            double taken = gaps.upToCrossing(time, step, afterJump);
             stepper.accept();
             if (afterJump) {
                 stepper.lines().announce(jumps);
             }
+            if (taken < step) {
+                time += taken;
+                recorder.add(time, stepper);
+                gaps.close(time, jumps);
+                control.restart();
+                level = FINEST;
+                continue;
+            }
             time = snap(jumps, time + step, step);
             control.accept(time);
             recorder.add(time, stepper);
+            if (gaps.close(time, jumps)) {
+                control.restart();
+                level = FINEST;
+                continue;
+            }
             if (control.excessIfDoubled() < GROW
                     && level < COARSEST
                     && step < stepper.lines().longestStep()
@@ -193,6 +236,7 @@ public final class TransientSolution {
             stepper.step(time, step, n == 0);
             stepper.accept();
             stepper.watch(found);
+            stepper.closeStruck(time + step);
             for (int k = 0; k < found.length; k++) {
                 largest[k] = Math.max(largest[k], Math.abs(found[k]));
             }
@@ -347,6 +391,15 @@ public final class TransientSolution {
             }
         }
         return values;
+    }
+
+    /**
+     * The gaps that broke down.
+     *
+     * @return in order of time, empty if all held
+     */
+    public List<Flashover> flashovers() {
+        return flashovers;
     }
 
     /**

@@ -153,6 +153,9 @@ public final class Waveform {
             // The error of the short side, divided by its length, would make the parabola.
             return new Extreme(values[best], times[best]);
         }
+        if (jumps(best, sign)) {
+            return new Extreme(values[best], times[best]);
+        }
         double a = (values[best - 1] - values[best]) / left;
         double b = (values[best + 1] - values[best]) / right;
         double curvature = (b - a) / (right - left);
@@ -165,6 +168,22 @@ public final class Waveform {
             return new Extreme(values[best], times[best]);
         }
         return new Extreme(values[best] + slope * shift / 2, times[best] + shift);
+    }
+
+    /**
+     * Whether the steeper side of a peak is a jump. Behind a smooth peak the curve still bends the same way one sample
+     * further; behind a jump it bends back, and a parabola would rise an eighth above it.
+     */
+    private boolean jumps(int best, int sign) {
+        double before = Math.abs(values[best - 1] - values[best]);
+        double after = Math.abs(values[best + 1] - values[best]);
+        int steep = before > after ? best - 1 : best + 1;
+        if (steep == 0 || steep == values.length - 1) {
+            return true;
+        }
+        double a = (values[steep] - values[steep - 1]) / (times[steep] - times[steep - 1]);
+        double b = (values[steep + 1] - values[steep]) / (times[steep + 1] - times[steep]);
+        return !(sign * (b - a) < 0);
     }
 
     /**

@@ -23,6 +23,22 @@ final class ResultSections {
     /** Of the conductors' results those that are shown for every case; the rest stands at the governing one. */
     private static final List<String> IN_BOUNDS = List.of(".resistance", ".current", ".final-temperature");
 
+    private static final String PROSPECTIVE =
+            "Values marked p are prospective: they would arise if nothing flashed over, but a gap of that arrangement"
+                    + " strikes first. The rows \"flashover\" tell which one, when, and what voltages and currents then"
+                    + " remain, arcs included; the pair at the cable end is given with the arcs too. A gap strikes at its"
+                    + " lasting strength, without time lag, which is the earliest moment at which it can; the volt-time"
+                    + " row is the time by the published curve, and where it is missing the gap holds by that curve and"
+                    + " the prospective values may arise after all.";
+
+    private static final String TERMINATIONS =
+            "Open and shorted are the pair: the voltage while nothing conducts, the current when the core is closed to"
+                    + " chassis at both ends. Let-through, current, charge and energy are solved with every declared"
+                    + " protector of the core in its loop and the end without one conducting; that is the heaviest duty."
+                    + " A protector does not relieve the other end: while that end stays open, the open voltage stands"
+                    + " there. Core to core: one core conducts, its neighbour is still open. Leads of the protectors are"
+                    + " not counted.";
+
     /**
      * A section of results.
      *
@@ -141,6 +157,13 @@ final class ResultSections {
             Topic topic, List<Result> mine, ReportInput input, List<Curve> curves, References references) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Paragraph(topic.lead()));
+        if (topic.id().equals("surge")) {
+            List<Block> terminations = TerminationTable.of(input);
+            if (!terminations.isEmpty()) {
+                blocks.addAll(terminations);
+                blocks.add(new Block.Paragraph(TERMINATIONS));
+            }
+        }
         if (topic.id().equals("conductors")) {
             blocks.addAll(HeatingTable.of(input.findings(), input.results()));
             List<Result> bounded = mine.stream()
@@ -194,6 +217,9 @@ final class ResultSections {
             } else {
                 plain.add(result);
             }
+        }
+        if (mine.stream().anyMatch(r -> r.id().startsWith(ResultTable.FLASHOVER) && isArranged(r))) {
+            blocks.add(new Block.Paragraph(PROSPECTIVE));
         }
         int number = 0;
         List<Result> beyond = new ArrayList<>();
@@ -249,6 +275,11 @@ final class ResultSections {
             blocks.add(ResultTable.byBound(
                     topic.id() + "-further", topic.title() + ": further cases", beyond, references));
         }
+    }
+
+    private static boolean isArranged(Result result) {
+        return result.circumstances().keys().containsKey("arrangement")
+                && !result.circumstances().keys().getOrDefault("entry", "").equals(Case.LINE_CONDUCTOR);
     }
 
     /** The figures of some curves; curves of one id get anchors of their own. */
@@ -332,8 +363,22 @@ final class ResultSections {
                             + finding.reason()
                             + (finding.advice().isBlank() ? "" : " Advice: " + finding.advice())));
         }
+        List<Block> surge = BrokenTable.of(input.results(), broken);
+        if (!surge.isEmpty()) {
+            blocks.add(new Block.Paragraph(
+                    "Under surge, peak values, nominal soil: the pair of a core at the cubicle, the screen, the potentials"
+                            + " to remote earth, the voltages across the gaps. A core with a current and no"
+                            + " voltage: no metal leads the surge away but a conducting core, and all of it passes through"
+                            + " what that core ends on. Not computed: the reason stands under the surge path. Isolations that would open a second path are broken too. Where a gap"
+                            + " flashes over, the values of its line are prospective."));
+            blocks.addAll(surge);
+        }
+        List<Result> powered =
+                broken.stream().filter(r -> !BrokenTable.belongs(r)).toList();
+        if (!powered.isEmpty()) {
+            blocks.add(ResultTable.byBound("contingency-results", "Results with a path broken", powered, references));
+        }
         if (!broken.isEmpty()) {
-            blocks.add(ResultTable.byBound("contingency-results", "Results with a path broken", broken, references));
             blocks.add(new Block.Bullets(ResultTable.models(broken, references)));
         }
         return new Block.Section("contingencies", 2, "Contingencies", blocks);

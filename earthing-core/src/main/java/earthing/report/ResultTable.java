@@ -20,6 +20,11 @@ final class ResultTable {
     /** Arrangements in the order of the tables. */
     static final List<String> ARRANGEMENTS = List.of("shared", "separate", "both", "unearthed");
 
+    /** Mark of a value that does not arise because a gap flashes over first. */
+    static final String PROSPECTIVE = Amount.NO_BREAK + "p";
+    /** Beginning of the ids of what strikes and of what then remains. */
+    static final String FLASHOVER = "surge.flashover.";
+
     private record Row(String id, Case circumstances) {}
 
     private record Pivot(String id, String at, boolean hand) {}
@@ -132,6 +137,10 @@ final class ResultTable {
      * print alike share a row.
      */
     static Block.Table sideBySide(String id, String caption, List<Result> results, References references) {
+        Set<String> struck = new HashSet<>();
+        results.stream()
+                .filter(r -> r.id().startsWith(FLASHOVER))
+                .forEach(r -> struck.add(r.circumstances().keys().getOrDefault("arrangement", "")));
         Set<String> nominal = new HashSet<>();
         results.stream().filter(r -> r.at().equals("nominal")).forEach(r -> nominal.add(r.id()));
         Map<Pivot, Map<String, Result>> rows = new LinkedHashMap<>();
@@ -163,7 +172,14 @@ final class ResultTable {
             List<String> cells = new ArrayList<>();
             cells.add(ResultWords.quantity(row.id()) + (row.hand() ? ", hand value" : ""));
             cells.add(row.at());
-            cells.addAll(Amount.row(amounts, first.unit()));
+            List<String> texts = Amount.row(amounts, first.unit());
+            for (int k = 0; k < texts.size(); k++) {
+                boolean marked = amounts.get(k).isPresent()
+                        && amounts.get(k).getAsDouble() != 0
+                        && struck.contains(ARRANGEMENTS.get(k))
+                        && stress(row.id(), first.unit());
+                cells.add(marked ? texts.get(k) + PROSPECTIVE : texts.get(k));
+            }
             cells.add(references.cite(first.source()));
             alike.computeIfAbsent(cells, key -> new LinkedHashSet<>()).add(ResultWords.cableEnd(row.id()));
         });
@@ -180,6 +196,15 @@ final class ResultTable {
         ARRANGEMENTS.forEach(arrangement -> columns.add(Column.number(arrangement)));
         columns.add(Column.text("Ref"));
         return new Block.Table(id, caption, columns, lines);
+    }
+
+    /** Whether a flashover changes the value: voltages, currents and charges that are neither strengths nor from after it. */
+    private static boolean stress(String id, String unit) {
+        return (unit.equals("V") || unit.equals("A") || unit.equals("C"))
+                && !id.startsWith(FLASHOVER)
+                && !id.endsWith(".strength")
+                && !id.contains(".protector-")
+                && !id.endsWith(".let-through");
     }
 
     /** One line for each model behind some results. */

@@ -16,6 +16,10 @@ public record Protector(
                 doc = "Rated discharge current on 8/20, peak.")
         Measure current,
 
+        @Key(example = "clamping", doc = "Whether it clamps at its level or fires and burns low; absent assumes the worse.")
+        @Nullable
+        ProtectorKind kind,
+
         @Key(example = "0.3 C", unit = Dimension.CHARGE, doc = "Rated charge.") @Nullable
         Measure charge,
 

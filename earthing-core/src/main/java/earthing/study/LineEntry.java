@@ -1,5 +1,6 @@
 package earthing.study;
 
+import earthing.network.Breakdown;
 import earthing.network.Circuit;
 import earthing.network.LosslessLine;
 import earthing.network.Wave;
@@ -8,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 
 /**
@@ -22,10 +24,14 @@ final class LineEntry {
 
     /** Neighbouring poles with arresters that are followed; beyond them the line is endless. */
     static final int FOLLOWED = 3;
-    /** Branch of the arc over the bushing of the struck phase. */
-    static final String ARC_BRANCH = "arc over the bushing";
+    /** Beginning of the branches of the arcs that an induced surge strikes over the bushings. */
+    private static final String ARC_BRANCH = "arc over the bushing";
     /** Node and source of an induced voltage. */
     private static final String INDUCED = "induced voltage";
+    /** Beginning of the branches of the arcs over the bushings, each followed by its terminal. */
+    static final String BUSHING = "bushing ";
+    /** Beginning of the branches of the arcs over the open switch. */
+    static final String OPEN_SWITCH = "open switch phase ";
     /** Arc over a bushing after breakdown [Ω]; small against every surge impedance. */
     private static final double ARC = 1;
 
@@ -41,9 +47,9 @@ final class LineEntry {
      *
      * @param here at this pole; else one span away
      * @param open whether the switch is open
-     * @param arc whether the bushing of the struck phase has broken down
+     * @param strength impulse level at which bushings and the open switch break down [V]; empty: nothing breaks down
      */
-    record Situation(boolean here, boolean open, boolean arc) {}
+    record Situation(boolean here, boolean open, OptionalDouble strength) {}
 
     /**
      * The arresters of one phase and side.
@@ -82,10 +88,10 @@ final class LineEntry {
      * line's surge impedances. The neighbours' arresters are left out, and the switch is closed.
      */
     static Joined induced(Circuit pole, EntryInputs line, Wave voltage, boolean arc) {
-        return new LineEntry(pole, line, new Situation(true, false, arc)).buildInduced(voltage);
+        return new LineEntry(pole, line, new Situation(true, false, OptionalDouble.empty())).buildInduced(voltage, arc);
     }
 
-    private Joined buildInduced(Wave voltage) {
+    private Joined buildInduced(Wave voltage, boolean arc) {
         List<String> nodes = new ArrayList<>();
         for (int k = 0; k < PHASES.size(); k++) {
             String node = "phase " + PHASES.get(k);
@@ -94,7 +100,7 @@ final class LineEntry {
             if (k < line.phases() && line.sides() > 0) {
                 arrester(PHASES.get(k), node, line.sides(), false);
             }
-            if (situation.arc()) {
+            if (arc) {
                 circuit.resistor(ARC_BRANCH + ' ' + PHASES.get(k), node, EarthPaths.TANK, ARC);
             }
         }
@@ -128,12 +134,26 @@ final class LineEntry {
             struckDirections = directions;
             struckTerminal = side("", directions, line.sides(), true).get(0);
         }
-        if (situation.arc()) {
-            circuit.resistor(ARC_BRANCH, struckTerminal, EarthPaths.TANK, ARC);
+        if (situation.strength().isPresent()) {
+            gaps(new Breakdown.Level(situation.strength().getAsDouble()));
         }
         circuit.currentSource(PoleCircuit.SOURCE, Circuit.REFERENCE, strikeNode, wave);
         return new Joined(
                 circuit.build(), Collections.unmodifiableMap(arresters), terminals, struckTerminal, struckDirections);
+    }
+
+    /** Every bushing and, if it is open, the switch: an arc where the voltage reaches the impulse level. */
+    private void gaps(Breakdown law) {
+        for (String terminal : terminals) {
+            circuit.gap(BUSHING + terminal, terminal, EarthPaths.TANK, law, ARC);
+        }
+        for (String phase : PHASES) {
+            String source = "phase " + phase + " source";
+            String load = "phase " + phase + " load";
+            if (terminals.contains(source) && terminals.contains(load)) {
+                circuit.gap(OPEN_SWITCH + phase, source, load, law, ARC);
+            }
+        }
     }
 
     /** The side that the stroke hits when the switch is open: the one without arresters if there is one. */

@@ -21,6 +21,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
@@ -90,7 +91,7 @@ final class LineEntryStudy {
                             closed,
                             line,
                             earth,
-                            new LineEntry.Situation(here, switchOpen, false),
+                            new LineEntry.Situation(here, switchOpen, OptionalDouble.empty()),
                             wave,
                             peak,
                             which);
@@ -133,16 +134,19 @@ final class LineEntryStudy {
                     "no arrester is at the struck terminal and its withstand is not given, so what flashes over is open",
                     "tank.impulse-level");
         }
-        if (line.impulseLevel().isPresent() && stress > line.impulseLevel().get()) {
-            situation = new LineEntry.Situation(wanted.here(), wanted.open(), true);
-            notes.add("a stroke to the line flashes the bushing of the struck phase over (" + which.text()
-                    + "): its voltage is prospective, the currents are those after breakdown");
+        healthy(joined, solution, which);
+        if (line.impulseLevel().isPresent()
+                && highest(joined, solution, line, which) > line.impulseLevel().get()) {
+            situation = new LineEntry.Situation(
+                    wanted.here(),
+                    wanted.open(),
+                    OptionalDouble.of(line.impulseLevel().get()));
             joined = LineEntry.join(open.circuit(), line, situation, wave.current(peak));
             solution = TransientSolution.solve(joined.circuit(), grid);
+            flashovers(solution, which);
         }
-        emitPole(open, joined, solution, line, earth, situation, peak, which);
+        emitPole(open, joined, solution, line, earth, peak, which);
         emitArresters(joined, solution, which);
-        healthy(joined, solution, line, which);
         TransientSolution shorted = TransientSolution.solve(
                 LineEntry.join(closed.circuit(), line, situation, wave.current(peak))
                         .circuit(),
@@ -161,7 +165,6 @@ final class LineEntryStudy {
             TransientSolution solution,
             EntryInputs line,
             SiteEarth earth,
-            LineEntry.Situation situation,
             double peak,
             Case which)
             throws MissingInput {
@@ -171,15 +174,19 @@ final class LineEntryStudy {
                 total = total.plus(solution.current(branch));
             }
         }
-        if (situation.arc()) {
-            total = total.plus(solution.current(LineEntry.ARC_BRANCH));
+        for (TransientSolution.Flashover arc : solution.flashovers()) {
+            if (arc.gap().startsWith(LineEntry.BUSHING)) {
+                total = total.plus(solution.current(arc.gap()));
+            }
         }
         Result entering = number("surge.down-lead.current.peak", which, peak(total), "A");
         Optional<String> main = EarthPaths.mainElectrode(site).filter(earth.names()::contains);
         if (main.isPresent()) {
             double z = line.impedance(joined.directions())[0][0];
             double r = earth.resistance(main.get(), main.get());
-            double residual = hasArrester(joined) && !situation.arc() ? line.residual() : 0;
+            boolean arc = solution.flashovers().stream()
+                    .anyMatch(f -> f.gap().equals(LineEntry.BUSHING + joined.struck()));
+            double residual = hasArrester(joined) && !arc ? line.residual() : 0;
             double current = Math.max(0, (z * peak - residual) / (z + r));
             entering = entering.withHandValue(current)
                     .withWorked(Worked.of("I_l", "(Z * I - U_r) / (Z + R)")
@@ -227,8 +234,8 @@ final class LineEntryStudy {
         }
     }
 
-    /** The largest voltage over a bushing that is not struck. */
-    private void healthy(LineEntry.Joined joined, TransientSolution solution, EntryInputs line, Case which) {
+    /** The largest prospective voltage over a bushing that is not struck. */
+    private void healthy(LineEntry.Joined joined, TransientSolution solution, Case which) {
         double worst = 0;
         for (String terminal : joined.terminals()) {
             if (!terminal.equals(joined.struck())) {
@@ -236,10 +243,49 @@ final class LineEntryStudy {
             }
         }
         results.add(number("surge.bushing.healthy.voltage", which, worst, "V"));
-        if (line.impulseLevel().isPresent() && worst > line.impulseLevel().get()) {
-            notes.add("a stroke to the line brings a bushing of a healthy phase beyond its impulse level ("
-                    + which.text() + "); that breakdown is not followed");
+    }
+
+    /** Highest prospective voltage over any bushing and over the open switch; the latter is an own result. */
+    private double highest(
+            LineEntry.Joined joined, TransientSolution solution, EntryInputs line, Case which) {
+        double worst = 0;
+        for (String terminal : joined.terminals()) {
+            worst = Math.max(worst, peak(solution.voltage(terminal, EarthPaths.TANK)));
         }
+        double across = 0;
+        for (String phase : LineEntry.PHASES) {
+            String source = "phase " + phase + " source";
+            String load = "phase " + phase + " load";
+            if (joined.terminals().contains(source) && joined.terminals().contains(load)) {
+                across = Math.max(across, peak(solution.voltage(source, load)));
+            }
+        }
+        if (across > 0) {
+            results.add(number("surge.gap.open-switch.voltage", which, across, "V"));
+            if (line.impulseLevel().isPresent()) {
+                results.add(Result.of(
+                        "surge.gap.open-switch.strength",
+                        which,
+                        "nominal",
+                        line.impulseLevel().get(),
+                        "V",
+                        "voltage across the open switch against the tank's impulse level",
+                        MODEL));
+            }
+        }
+        return Math.max(worst, across);
+    }
+
+    /** What strikes, when and at which voltage; the currents after it are in all other results of the case. */
+    private void flashovers(TransientSolution solution, Case which) {
+        for (TransientSolution.Flashover arc : solution.flashovers()) {
+            String id = "surge.flashover." + EarthPaths.key(arc.gap()) + ".";
+            results.add(number(id + "time", which, arc.time(), "s"));
+            results.add(number(id + "voltage", which, Math.abs(arc.voltage()), "V"));
+            results.add(number(id + "current.peak", which, peak(solution.current(arc.gap())), "A"));
+        }
+        notes.add("a stroke to the line brings bushings or the open switch beyond the tank's impulse level ("
+                + which.text() + "): their voltages are prospective, the currents are those with the arcs");
     }
 
     private void cableEnds(PoleCircuit.Built built, TransientSolution solution, Waveform core, Case which) {

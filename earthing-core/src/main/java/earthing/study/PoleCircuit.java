@@ -34,12 +34,15 @@ final class PoleCircuit {
     static final String CORE_END = "core at cubicle";
     /** Branch of the core. */
     static final String CORE = "core";
+    /** Branch of a second core beside the first. */
+    static final String SECOND_CORE = "second core";
     /** Branch of the screen between its bond leads. */
     static final String SCREEN = "cable screen";
     /** Branch of the source. */
     static final String SOURCE = "surge current";
 
     private static final Source LINE = Source.tool("a line of two directions, each 450 ohm");
+    private static final Source SIDE_BY_SIDE = Source.tool("insulation half as thick as the conductor");
     private static final Source FAR_EARTH = Source.tool("earths of a low-voltage network together are a few ohms");
     private static final Source CABLE_WAVE =
             Source.tool("surge impedance of a cable screen; its far end answers after the front");
@@ -49,6 +52,18 @@ final class PoleCircuit {
 
     /** A piece of conductor between two nodes. */
     private record Piece(String name, String from, String to, RoundConductor axis, double resistance) {}
+
+    /** What the cores do; all are bonded at the tank. */
+    enum Cores {
+        /** The core is open at the cubicle. */
+        OPEN,
+        /** The core is bonded to chassis at the cubicle too. */
+        BONDED,
+        /** The core is bonded at both ends, a second one beside it is open at the cubicle. */
+        NEIGHBOUR_OPEN,
+        /** Both are bonded at both ends. */
+        NEIGHBOUR_BONDED
+    }
 
     private final Site site;
     private final EarthPaths paths;
@@ -81,30 +96,43 @@ final class PoleCircuit {
      */
     static Built of(Site site, EarthPaths paths, SiteEarth earth, Wave wave, boolean shorted, Inputs in)
             throws MissingInput {
-        PoleGeometry geometry = PoleGeometry.of(site, in);
-        return new PoleCircuit(site, paths, earth, geometry, in).build(wave, shorted);
+        return of(site, paths, earth, wave, shorted ? Cores.BONDED : Cores.OPEN, in);
     }
 
-    private Built build(Wave wave, boolean shorted) throws MissingInput {
+    static Built of(Site site, EarthPaths paths, SiteEarth earth, Wave wave, Cores cores, Inputs in)
+            throws MissingInput {
+        PoleGeometry geometry = PoleGeometry.of(site, in);
+        return new PoleCircuit(site, paths, earth, geometry, in).build(wave, cores);
+    }
+
+    private Built build(Wave wave, Cores cores) throws MissingInput {
+        boolean open = cores == Cores.OPEN || cores == Cores.NEIGHBOUR_OPEN;
         for (Member member : paths.members()) {
             if (member.intact()) {
                 add(member);
             }
         }
-        addCore(shorted);
+        if (cores == Cores.OPEN || cores == Cores.BONDED) {
+            addCore(CORE, 0, open);
+        } else {
+            double spacing = 4 * geometry.coreRadius();
+            in.choice("", "distance of two cores: two diameters of a core's conductor", SIDE_BY_SIDE);
+            addCore(CORE, 0, false);
+            addCore(SECOND_CORE, spacing, open);
+        }
         addPieces();
         addElectrodes();
-        addFloatingCubicle(shorted);
-        circuit.currentSource(SOURCE, Circuit.REFERENCE, EarthPaths.TANK, wave);
-        Circuit built = circuit.build();
-        List<String> floating = built.floatingNodes();
+        addFloatingCubicle(!open);
+        List<String> floating = circuit.build().floatingNodes();
         if (!floating.isEmpty()) {
             throw new MissingInput(
                     floating.contains(EarthPaths.TANK)
-                            ? "no way leads the surge from the tank to earth; it has to flash over, which is not modelled here"
+                            ? "no metal leads the surge from the tank to earth: something has to flash over, and how high the voltage rises until then is open"
                             : "the cubicle floats and its capacitances are not given: its voltage cannot be computed",
                     floating.contains(EarthPaths.TANK) ? new String[0] : FLOATING_KEYS);
         }
+        circuit.currentSource(SOURCE, Circuit.REFERENCE, EarthPaths.TANK, wave);
+        Circuit built = circuit.build();
         return new Built(built, geometry, CablePath.of(paths, built), List.copyOf(notes));
     }
 
@@ -324,16 +352,17 @@ final class PoleCircuit {
                 0));
     }
 
-    private void addCore(boolean shorted) {
+    private void addCore(String name, double offset, boolean open) {
         double area = Math.PI * geometry.coreRadius() * geometry.coreRadius();
+        double x = geometry.cableX() + offset;
         RoundConductor axis = RoundConductor.between(
-                new Point(geometry.cableX(), 0, geometry.tankHeight()),
-                new Point(geometry.cableX(), 0, geometry.cubicleHeight()),
+                new Point(x, 0, geometry.tankHeight()),
+                new Point(x, 0, geometry.cubicleHeight()),
                 geometry.coreRadius());
         pieces.add(new Piece(
-                CORE,
+                name,
                 EarthPaths.TANK,
-                shorted ? EarthPaths.CUBICLE : CORE_END,
+                open ? CORE_END : EarthPaths.CUBICLE,
                 axis,
                 PoleGeometry.resistancePerLength(earthing.conductor.Metal.COPPER, area)
                         * axis.axis().length()));

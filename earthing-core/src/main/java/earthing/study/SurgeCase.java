@@ -14,6 +14,7 @@ import earthing.quantity.Measure.Bound;
 import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import earthing.site.Site;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,6 +34,9 @@ final class SurgeCase {
     /** Keeps the peak of an inductive voltage to 0.01 %, however long the record. */
     private static final double TOLERANCE = 1e-4;
 
+    /** Part of the driving quantity below which a value is rounding. */
+    static final double ROUNDING = 1e-9;
+
     private SurgeCase() {}
 
     /** The open end of the core. */
@@ -49,21 +53,34 @@ final class SurgeCase {
     record ScreenCurrent(
             double peak, double share, double charge, double temperature, double bondVoltage, Worked working) {}
 
+    /** A gap with the voltage that would stand across it if nothing flashed over. */
+    record Stress(PoleGap gap, double prospective) {}
+
     /** What one case gives. */
     record Outcome(
+            PoleCircuit.Built built,
             OpenEnd open,
             double shortCurrent,
             double shortCharge,
             double tank,
             double cubicle,
             double alongLead,
-            double gapToCable,
-            double gapToCubicle,
-            double separation,
+            List<Stress> gaps,
+            Optional<Flashover> flashover,
             Map<String, Double> members,
             Optional<ScreenCurrent> screen,
             KirchhoffCheck recheck,
-            List<String> notes) {}
+            List<String> notes) {
+
+        /** Prospective voltage across a gap by its key [V]. */
+        double across(String gap) {
+            return gaps.stream()
+                    .filter(s -> s.gap().key().equals(gap))
+                    .mapToDouble(Stress::prospective)
+                    .findFirst()
+                    .orElseThrow();
+        }
+    }
 
     static Outcome solve(
             Site site, EarthPaths paths, EarthCache cache, Bound bound, SurgeWave wave, double peak, Inputs in)
@@ -77,44 +94,48 @@ final class SurgeCase {
         Waveform core = shorted.current(PoleCircuit.CORE);
         Waveform tank = solution.potential(EarthPaths.TANK);
         Waveform cubicle = solution.potential(EarthPaths.CUBICLE);
-        String lead = leadNode(open.circuit(), open.geometry().cubicleHeight());
-        Waveform atLead = solution.potential(lead);
+        Waveform atLead = solution.potential(
+                PoleGap.leadNode(open.circuit(), open.geometry().cubicleHeight()));
+        double scale = Math.abs(tank.peak().value());
+        List<PoleGap> gaps = PoleGap.of(site, open, in);
+        List<Stress> stresses = new ArrayList<>();
+        boolean strikes = false;
+        for (PoleGap gap : gaps) {
+            double prospective = settled(gap.prospective(solution), scale);
+            strikes |= prospective >= gap.strength();
+            stresses.add(new Stress(gap, prospective));
+        }
         return new Outcome(
+                open,
                 openEnd(open, solution, earth, wave, peak),
-                Math.abs(core.peak().value()),
-                Math.abs(core.integral()),
-                Math.abs(tank.peak().value()),
-                Math.abs(cubicle.peak().value()),
-                Math.abs(tank.minus(atLead).peak().value()),
-                Math.abs(solution.potential(PoleCircuit.CORE_END)
-                        .minus(atLead)
-                        .peak()
-                        .value()),
-                Math.abs(cubicle.minus(atLead).peak().value()),
-                open.geometry().separation(),
-                members(open.circuit(), solution),
-                screen(open, solution, peak),
+                settled(Math.abs(core.peak().value()), peak),
+                settled(Math.abs(core.integral()), peak * wave.end()),
+                scale,
+                settled(Math.abs(cubicle.peak().value()), scale),
+                settled(Math.abs(tank.minus(atLead).peak().value()), scale),
+                List.copyOf(stresses),
+                strikes ? Optional.of(Flashover.of(gaps, solution, open, bonded, grid, peak)) : Optional.empty(),
+                members(open.circuit(), solution, peak),
+                screen(open, solution, peak, wave),
                 KirchhoffCheck.of(solution),
                 open.notes());
     }
 
-    /** The node of the main earth at the cubicle's height. */
-    private static String leadNode(Circuit circuit, double cubicleHeight) {
-        if (circuit.nodes().contains(CablePath.LEAD_AT_CUBICLE)) {
-            return CablePath.LEAD_AT_CUBICLE;
-        }
-        // Where a declared segment ends just there, its own node is the place.
-        String joint = EarthPathReader.leadNodeAt(cubicleHeight);
-        if (circuit.nodes().contains(joint)) {
-            return joint;
-        }
-        return circuit.nodes().contains(EarthPaths.TEE) ? EarthPaths.TEE : EarthPaths.TANK;
+    /** What is nothing but the rounding of the solver beside the quantities that drive it, is nothing. */
+    static double settled(double value, double scale) {
+        return Math.abs(value) < ROUNDING * scale ? 0 : value;
     }
 
     private static OpenEnd openEnd(
             PoleCircuit.Built built, TransientSolution solution, SiteEarth earth, SurgeWave wave, double peak) {
         Waveform voltage = solution.voltage(PoleCircuit.CORE_END, EarthPaths.CUBICLE);
         Waveform.Extreme top = voltage.peak();
+        double scale = Math.abs(solution.potential(EarthPaths.TANK).peak().value());
+        if (settled(top.value(), scale) == 0) {
+            // No current runs along the cable, nothing stands at its end: there is no time of peak and no split either.
+            Worked none = hand(built, earth, wave, peak, top.time());
+            return new OpenEnd(0, 0, 0, 0, none.value(), none, voltage);
+        }
         double resistive = CablePath.resistive(built.path(), built.circuit(), solution, top.time());
         Worked working = hand(built, earth, wave, peak, top.time());
         return new OpenEnd(
@@ -192,7 +213,7 @@ final class SurgeCase {
         return built.circuit().branches(Branch.Inductor.class).get(0);
     }
 
-    private static Map<String, Double> members(Circuit circuit, TransientSolution solution) {
+    private static Map<String, Double> members(Circuit circuit, TransientSolution solution, double peak) {
         Map<String, Double> peaks = new LinkedHashMap<>();
         for (Branch branch : circuit.branches()) {
             boolean shown = branch instanceof Branch.Inductor || branch instanceof Branch.Resistor;
@@ -201,18 +222,20 @@ final class SurgeCase {
                     && !branch.name().equals(PoleCircuit.SCREEN)) {
                 peaks.put(
                         branch.name(),
-                        Math.abs(solution.current(branch.name()).peak().value()));
+                        settled(
+                                Math.abs(solution.current(branch.name()).peak().value()), peak));
             }
         }
         return peaks;
     }
 
-    private static Optional<ScreenCurrent> screen(PoleCircuit.Built built, TransientSolution solution, double peak) {
+    private static Optional<ScreenCurrent> screen(
+            PoleCircuit.Built built, TransientSolution solution, double peak, SurgeWave wave) {
         if (built.circuit().branches().stream().noneMatch(b -> b.name().equals(PoleCircuit.SCREEN))) {
             return Optional.empty();
         }
         Waveform current = solution.current(PoleCircuit.SCREEN);
-        double top = Math.abs(current.peak().value());
+        double top = settled(Math.abs(current.peak().value()), peak);
         double action = current.squareIntegral();
         PoleGeometry g = built.geometry();
         ThermalConstants metal = ThermalTable.require(g.screenMetal(), ThermalEdition.IEC_60949);
@@ -231,7 +254,7 @@ final class SurgeCase {
         return Optional.of(new ScreenCurrent(
                 top,
                 top / peak,
-                Math.abs(current.integral()),
+                settled(Math.abs(current.integral()), peak * wave.end()),
                 temperature,
                 bondVoltage,
                 Worked.of("T", "(b + T_0) * exp(W / (K * A)^2) - b")

@@ -1,12 +1,9 @@
 package earthing.study;
 
-import earthing.network.KirchhoffCheck;
 import earthing.network.Waveform;
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure.Bound;
-import earthing.quantity.Numbers;
 import earthing.quantity.Source;
-import earthing.quantity.Worked;
 import earthing.site.ControlCable;
 import earthing.site.Core;
 import earthing.site.ScreenBond;
@@ -34,11 +31,7 @@ final class SurgeStudy {
             Source.tool("partial-inductance circuit in the time domain, docs/theory/surge-path.md");
     static final Source STANDARD_CURRENT = Source.standard(
             "IEC 60099-4", "nominal discharge current of distribution arresters", Source.Status.FROM_MEMORY);
-    private static final Source AIR =
-            Source.standard("IEC 60071-2", "positive lightning impulse, rod gap, 500 kV/m", Source.Status.FROM_MEMORY);
 
-    /** Impulse strength of air along a gap [V/m]. */
-    static final double AIR_STRENGTH = 500e3;
     /** Largest residual of the re-check that goes without a note [1]. */
     static final double RECHECK_BOUND = 0.01;
     /** Standard current into the tank [A]. */
@@ -122,6 +115,22 @@ final class SurgeStudy {
                 undecided("how the screen is bonded is declared unknown", "control-cable.screen.bond");
             }
             tested();
+            if (own.isPresent() && bond != ScreenBond.UNKNOWN) {
+                Case asBuilt = Case.NONE
+                        .with("entry", ENTRY)
+                        .with("arrangement", own.get().word())
+                        .with("screen-bond", word(bond));
+                new SurgeBreaks(
+                                SiteVariant.screened(SiteVariant.arranged(site, own.get(), in), bond, in),
+                                cache,
+                                peak,
+                                asBuilt,
+                                in,
+                                results,
+                                gaps,
+                                notes)
+                        .run();
+            }
             if (!traces.isEmpty()) {
                 curves.add(new Curve(
                         "surge.cable-end.waveforms",
@@ -177,6 +186,9 @@ final class SurgeStudy {
                                 variant, EarthPaths.of(variant), cache, bound, SurgeWave.named(wave), peak, in);
                         notes.addAll(outcome.notes());
                         emit(outcome, circumstances, bound);
+                        if (each == bond && (own || wave.equals(Surges.STANDARD_WAVE))) {
+                            terminations(variant, outcome, wave, peak, circumstances, bound, own);
+                        }
                         if (bound == Bound.NOMINAL && wave.equals("8/20")) {
                             trace(outcome, arrangement, each);
                         }
@@ -188,86 +200,46 @@ final class SurgeStudy {
         }
     }
 
-    private void emit(SurgeCase.Outcome outcome, Case circumstances, Bound bound) {
+    /** What the cores end on: protectors of every arrangement, and between two cores for the site as it is. */
+    private void terminations(
+            Site variant,
+            SurgeCase.Outcome outcome,
+            String wave,
+            double peak,
+            Case circumstances,
+            Bound bound,
+            boolean own)
+            throws MissingInput {
+        ControlCable cable = variant.controlCable();
+        if (cable == null) {
+            return;
+        }
         String at = bound.name().toLowerCase(Locale.ROOT);
-        for (String core : coreKeys()) {
-            for (String end : List.of("tank", "cubicle")) {
-                String id = "surge.cable-end." + core + "." + end + ".";
-                results.add(number(
-                                id + "open-voltage",
-                                circumstances,
-                                at,
-                                outcome.open().voltage(),
-                                "V")
-                        .withHandValue(outcome.open().hand())
-                        .withWorked(outcome.open().working()));
-                results.add(number(
-                        id + "time-of-peak", circumstances, at, outcome.open().time(), "s"));
-                results.add(number(
-                        id + "resistive", circumstances, at, outcome.open().resistive(), "V"));
-                results.add(number(
-                        id + "inductive", circumstances, at, outcome.open().inductive(), "V"));
-                results.add(number(id + "short-circuit-current", circumstances, at, outcome.shortCurrent(), "A"));
-                results.add(number(id + "charge", circumstances, at, outcome.shortCharge(), "C"));
-            }
-        }
-        results.add(number("surge.tank.peak", circumstances, at, outcome.tank(), "V"));
-        results.add(number("surge.cubicle.peak", circumstances, at, outcome.cubicle(), "V"));
-        results.add(number("surge.along-lead.peak", circumstances, at, outcome.alongLead(), "V"));
-        outcome.members()
-                .forEach((member, current) -> results.add(
-                        number("surge." + EarthPaths.key(member) + ".current.peak", circumstances, at, current, "A")));
-        recheck(outcome.recheck(), circumstances, at);
-        outcome.screen().ifPresent(screen -> screen(screen, circumstances, at));
-        gap(outcome.gapToCable(), "lead-cable", outcome.separation(), circumstances, at);
-        gap(outcome.gapToCubicle(), "lead-cubicle", outcome.separation(), circumstances, at);
-    }
-
-    /** The laws themselves, checked by code that shares nothing with the solver. */
-    private void recheck(KirchhoffCheck check, Case circumstances, String at) {
-        results.add(number("surge.energy.residual", circumstances, at, check.energyResidual(), ""));
-        results.add(number("surge.node.residual", circumstances, at, check.nodeResidual(), ""));
-        if (!check.within(RECHECK_BOUND)) {
-            notes.add("the re-check of the circuit by Kirchhoff's laws and energy leaves more than "
-                    + Numbers.brief(100 * RECHECK_BOUND) + " % for " + circumstances.text());
+        SurgeWave shape = SurgeWave.named(wave);
+        results.addAll(LetThrough.of(cable, outcome.built(), shape, circumstances, at, in, notes));
+        if (own && bound == Bound.NOMINAL) {
+            results.addAll(CorePair.of(
+                    variant,
+                    EarthPaths.of(variant),
+                    SiteEarth.of(variant, bound, in, cache),
+                    shape,
+                    peak,
+                    circumstances,
+                    at,
+                    in));
         }
     }
 
-    private void gap(double voltage, String where, double distance, Case circumstances, String at) {
-        double strength = AIR_STRENGTH * distance;
-        results.add(number("surge.gap." + where + ".voltage", circumstances, at, voltage, "V")
-                .withWorked(Worked.of("U_b", "E * s")
-                        .with("E", AIR_STRENGTH, "V/m")
-                        .with("s", distance, "m")
-                        .gives(strength, "V")));
-        results.add(Result.of(
-                "surge.gap." + where + ".strength",
-                circumstances,
-                at,
-                strength,
-                "V",
-                "voltage from the main earth across the separation against the impulse strength of air, 500 kV/m",
-                AIR));
-    }
-
-    private void screen(SurgeCase.ScreenCurrent screen, Case circumstances, String at) {
-        results.add(number("surge.screen.current.peak", circumstances, at, screen.peak(), "A"));
-        results.add(number("surge.screen.share", circumstances, at, screen.share(), ""));
-        results.add(number("surge.screen.bond-voltage", circumstances, at, screen.bondVoltage(), "V"));
-        results.add(number("surge.screen.charge", circumstances, at, screen.charge(), "C"));
-        results.add(number("surge.screen.final-temperature", circumstances, at, screen.temperature(), "degC")
-                .withWorked(screen.working()));
-        results.add(Result.of(
-                "surge.screen.temperature-limit",
-                circumstances,
-                at,
-                SurgeCase.SCREEN_LIMIT,
-                "degC",
-                "temperature of the screen after one surge, adiabatic",
-                SurgeCase.SCREEN_LIMIT_SOURCE));
+    private void emit(SurgeCase.Outcome outcome, Case circumstances, Bound bound) {
+        new SurgeEmission(coreKeys(), circumstances, bound, results, notes).emit(outcome);
     }
 
     private List<String> coreKeys() {
+        return coreKeys(site);
+    }
+
+    /** Ids of the cores; one of the name "core" where none is described. */
+    static List<String> coreKeys(Site site) {
         ControlCable cable = site.controlCable();
         List<String> keys = new ArrayList<>();
         if (cable != null) {

@@ -111,9 +111,7 @@ final class SurgeVariants {
     private void pair(String id, String at, SurgeCase.Outcome outcome) {
         results.add(number(id + ".open-voltage", at, outcome.open().voltage(), "V"));
         results.add(number(id + ".short-circuit-current", at, outcome.shortCurrent(), "A"));
-        // Without current in the tee nothing but rounding is left of this difference.
-        double rise = outcome.gapToCubicle() > 1e-9 * outcome.tank() ? outcome.gapToCubicle() : 0;
-        results.add(number(id + ".cubicle-to-main-earth", at, rise, "V"));
+        results.add(number(id + ".cubicle-to-main-earth", at, outcome.across("lead-cubicle"), "V"));
     }
 
     private void pole(Site site, double peak) throws MissingInput {

@@ -32,7 +32,10 @@ class SurgeTablesTest {
         return Question.of(END)
                 .result(END + ".open-voltage", circumstances, "nominal", volts)
                 .result(END + ".short-circuit-current", circumstances, "nominal", amperes)
-                .result(END + ".charge", circumstances, "nominal", amperes * 20e-6);
+                .result(END + ".charge", circumstances, "nominal", amperes * 20e-6)
+                .result(END + ".let-through", circumstances, "nominal", 570)
+                .result(END + ".protector-current", circumstances, "nominal", 0.9 * amperes)
+                .result(END + ".protector-charge", circumstances, "nominal", amperes * 18e-6);
     }
 
     private static Question tested(double volts, double amperes) {
@@ -46,20 +49,35 @@ class SurgeTablesTest {
     /** The order of the verdict: protector, tested arrangement, withstand, else the keys to fill in. */
     static Stream<Question> cableEnds() {
         return Stream.of(
-                stressed(SLOW, 6500, 3900).with(CORE, PROTECTED).is(MET, "within its rating"),
-                stressed(SLOW, 6500, 5001).with(CORE, PROTECTED).is(NOT_MET, "current through the protector"),
+                stressed(SLOW, 6500, 3900).with(CORE, PROTECTED).is(MET, "protector: it conducts 3.90 kA of its 5.00 kA"),
+                stressed(SLOW, 6500, 5001).with(CORE, PROTECTED).is(NOT_MET, "protector: its current"),
+                // Of a protector of known kind the current that it really carries counts.
+                stressed(SLOW, 6500, 5001)
+                        .with(CORE, PROTECTED.replace("current: 5 kA", "kind: clamping, current: 5 kA"))
+                        .is(MET, "4.50 kA of its 5.00 kA"),
+                stressed(SLOW, 6500, 5600)
+                        .with(CORE, PROTECTED.replace("current: 5 kA", "kind: switching, current: 5 kA"))
+                        .is(NOT_MET, "protector: its current"),
                 stressed(SLOW, 6500, 3900)
                         .with(CORE, PROTECTED.replace("0.3 C", "0.07 C"))
                         .is(NOT_MET, "charge"),
                 stressed(SLOW, 6500, 3900)
-                        .with(CORE, PROTECTED.replace("level: 600 V", "level: 2.6 kV"))
-                        .is(NOT_MET, "protection level"),
+                        .with(CORE, PROTECTED)
+                        .result(END + ".let-through", SLOW, "high", 2501)
+                        .is(NOT_MET, "lower protection level"),
+                // The withstand of the core stands in for that of the port, where it is declared.
+                stressed(SLOW, 6500, 3900)
+                        .with(CORE, PROTECTED)
+                        .with(", port-withstand: 2.5 kV", "")
+                        .result(END + ".let-through", SLOW, "high", 6001)
+                        .is(NOT_MET, "lower protection level"),
                 stressed(SLOW, 6500, 3900)
                         .with(
                                 CORE,
                                 PROTECTED
-                                        .replace(", port-withstand: 2.5 kV", "")
-                                        .replaceAll("\\s+}}", "}}"))
+                                        .replace(" port-withstand: 2.5 kV", "")
+                                        .replace("charge: 0.3 C,", "charge: 0.3 C")
+                                        .replace(" withstand: 6 kV, withstand-wave: 1.2/50,", ""))
                         .is(INSUFFICIENT_DATA, "control-cable.cores.cubicle-protector.port-withstand"),
                 stressed(SLOW, 6500, 3900)
                         .with(CORE, PROTECTED.replace("current: 5 kA", "current: unknown"))
@@ -68,7 +86,7 @@ class SurgeTablesTest {
                         .with(CORE, "{name: trip, tank-end: coil, cubicle-end: protector}")
                         .is(INSUFFICIENT_DATA, "control-cable.cores.cubicle-protector"),
                 // The protector decides even where tested arrangement and withstand would fail.
-                tested(100, 100).with(CORE, PROTECTED).is(MET, "within its rating"),
+                tested(100, 100).with(CORE, PROTECTED).is(MET, "protector: it conducts"),
                 tested(6500, 3900).is(MET, "tested arrangement"),
                 tested(6499, 9000).is(NOT_MET, "open voltage against the tested arrangement"),
                 tested(9000, 3899).is(NOT_MET, "short-circuit current against the tested arrangement"),

@@ -18,4 +18,16 @@ class WaveformTest {
         }
         assertThat(Waveform.of(times, values).peak().value()).isCloseTo(1, within(1e-4));
     }
+
+    /** A jump from 0 to 2 and a slow fall: the peak is 2, not the 2.25 of a parabola through 0, 2, 2. */
+    @Test
+    void aJumpIsNotRefined() {
+        Waveform jump = Waveform.of(new double[] {0, 1, 2, 3, 4}, new double[] {0, 0, 2, 1.999, 1.998});
+        assertThat(jump.maximum().value()).isEqualTo(2);
+        assertThat(jump.times(-1).minimum().value()).isEqualTo(-2);
+        Waveform drop = Waveform.of(new double[] {0, 1, 2, 3, 4}, new double[] {1.998, 1.999, 2, 0, 0});
+        assertThat(drop.maximum().value()).isEqualTo(2);
+        Waveform smooth = Waveform.of(new double[] {0, 1, 2, 3, 4}, new double[] {-6.25, -2.25, -0.25, -0.25, -2.25});
+        assertThat(smooth.maximum().value()).isCloseTo(0, within(1e-12));
+    }
 }

@@ -51,8 +51,13 @@ class LineEntryStudyTest {
             """;
 
     private static Site site(int spans, String length, boolean neighbours, double earth, int phases, String side) {
+        return site("150 kV", spans, length, neighbours, earth, phases, side);
+    }
+
+    private static Site site(
+            String level, int spans, String length, boolean neighbours, double earth, int phases, String side) {
         return DeckSite.read(SITE.formatted(
-                ", impulse-level: 150 kV", spans, length, neighbours ? "yes" : "no", earth, phases, side));
+                ", impulse-level: " + level, spans, length, neighbours ? "yes" : "no", earth, phases, side));
     }
 
     private static StudyResults study(Site site) {
@@ -68,14 +73,15 @@ class LineEntryStudyTest {
     /** I_l = (Z I − U_r)/(Z + R): Z of two directions 225 Ω, R of the 3 m rod in 100 Ω·m 33.5 Ω (decks). */
     @Test
     void dividerOfSurgeImpedancesBeforeReflectionsReturn() {
-        StudyResults results = study(site(2, "75 m", false, 40, 1, "both"));
+        // Bushings of the phases without arresters that hold: no arc takes a share.
+        StudyResults results = study(site("1000 kV", 2, "75 m", false, 40, 1, "both"));
         double hand = (225 * 10e3 - 75e3) / (225 + 33.4927);
         assertThat(hand).isCloseTo(8414, within(0.5));
         assertThat(value(results, ENTERS, "here", "closed")).isCloseTo(hand, withinPercentage(0.5));
         Result entering = results.of(ENTERS).get(0);
         assertThat(entering.handValue().orElseThrow()).isCloseTo(hand, withinPercentage(0.5));
         // The strike at an end pole has one direction to leave by.
-        StudyResults end = study(site(1, "75 m", false, 40, 1, "both"));
+        StudyResults end = study(site("1000 kV", 1, "75 m", false, 40, 1, "both"));
         assertThat(value(end, ENTERS, "here", "closed"))
                 .isCloseTo((450 * 10e3 - 75e3) / (450 + 33.4927), withinPercentage(0.5));
     }
@@ -139,8 +145,29 @@ class LineEntryStudyTest {
                 .isCloseTo(450 * 10e3, withinPercentage(5));
         assertThat(value(results, "surge.bushing.struck.voltage", "here", "closed"))
                 .isLessThan(150e3);
-        assertThat(results.notes()).anyMatch(note -> note.contains("flashes the bushing") && note.contains("open"));
+        assertThat(results.notes()).anyMatch(note -> note.contains("prospective") && note.contains("open"));
+        assertThat(value(results, "surge.flashover.bushing-phase-a-load.voltage", "here", "open"))
+                .isCloseTo(150e3, withinPercentage(1e-3));
+        // The bare side hangs on nothing else: 450 ohm take 150 kV when the wave stands at 333 A.
+        double time = value(results, "surge.flashover.bushing-phase-a-load.time", "here", "open");
+        double wave = 10e3 * 0.01243 * Math.pow(time * 1e6, 3) * Math.exp(-time / 3.911e-6);
+        assertThat(450 * wave).isCloseTo(150e3, withinPercentage(0.05));
+        assertThat(value(results, "surge.gap.open-switch.voltage", "here", "open")).isGreaterThan(1e6);
         assertThat(value(results, ENTERS, "here", "open")).isGreaterThan(8e3);
+    }
+
+    /** Bushings without arresters break down from the raised tank into the healthy phases, which relieves the lead. */
+    @Test
+    void healthyBushingsWithoutArrestersFlashOverBackwards() {
+        StudyResults hold = study(site("1000 kV", 2, "75 m", false, 40, 1, "both"));
+        StudyResults strike = study(site(2, "75 m", false, 40, 1, "both"));
+        assertThat(hold.under("surge.flashover.")).isEmpty();
+        assertThat(value(strike, "surge.flashover.bushing-phase-c.voltage", "here", "closed"))
+                .isCloseTo(150e3, withinPercentage(1e-3));
+        assertThat(value(strike, "surge.tank.peak", "here", "closed"))
+                .isLessThan(value(hold, "surge.tank.peak", "here", "closed"));
+        assertThat(value(strike, "surge.bushing.healthy.voltage", "here", "closed"))
+                .isCloseTo(value(hold, "surge.bushing.healthy.voltage", "here", "closed"), withinPercentage(1e-6));
     }
 
     /** A stroke one span away on a line without arresters at the neighbours: the same, a time of travel later. */
@@ -159,7 +186,7 @@ class LineEntryStudyTest {
                     LineEntry.join(
                                     pole.circuit(),
                                     line,
-                                    new LineEntry.Situation(k == 0, false, false),
+                                    new LineEntry.Situation(k == 0, false, java.util.OptionalDouble.empty()),
                                     wave.current(10e3))
                             .circuit(),
                     new TimeGrid(40e-6, 20e-9, 1e-5));

@@ -1,5 +1,6 @@
 package earthing.reference;
 
+import earthing.network.Breakdown;
 import earthing.network.Circuit;
 import earthing.network.LosslessLine;
 import earthing.network.TimeGrid;
@@ -20,6 +21,13 @@ final class NetworkModels {
     static void register(Map<String, ReferenceModel> models) {
         models.put("network.line.junction", NetworkModels::junction);
         models.put("network.line.pole", NetworkModels::pole);
+        models.put("network.gap.ramp", NetworkModels::gapOnRamp);
+        models.put("network.gap.discharge", NetworkModels::gapDischarge);
+        models.put(
+                "network.gap.volt-time",
+                given -> Map.of(
+                        "strength",
+                        new Breakdown.VoltTime(given.value("distance")).strength(given.value("time"))));
     }
 
     /** A wave on a matched line meets endless lines; read half a time of travel after it has arrived and come back. */
@@ -59,5 +67,43 @@ final class NetworkModels {
                 "second", solution.potential("top").at(3 * delay),
                 "third", solution.potential("top").at(5 * delay),
                 "last", solution.potential("top").at(399 * delay));
+    }
+
+    private static Map<String, Double> gapOnRamp(Given given) {
+        double slope = given.value("slope");
+        double time = given.value("time");
+        TransientSolution solution = TransientSolution.solve(
+                new Circuit.Builder()
+                        .voltageSource("source", "a", Circuit.REFERENCE, (Wave) t -> slope * t)
+                        .gap("gap", "a", "b", new Breakdown.Level(given.value("strength")), given.value("arc"))
+                        .inductor(
+                                "load", "b", Circuit.REFERENCE, given.value("resistance"), given.value("inductance"))
+                        .build(),
+                TimeGrid.equal(1.1 * time, given.value("step")));
+        return Map.of(
+                "struck", solution.flashovers().get(0).time(),
+                "current", solution.current("gap").at(time));
+    }
+
+    private static Map<String, Double> gapDischarge(Given given) {
+        double constant = given.value("arc") * given.value("capacitance");
+        double expected = given.value("capacitance") * given.value("strength") / given.value("current");
+        TransientSolution solution = TransientSolution.solve(
+                new Circuit.Builder()
+                        .currentSource("source", Circuit.REFERENCE, "a", Wave.constant(given.value("current")))
+                        .capacitor("store", "a", Circuit.REFERENCE, given.value("capacitance"))
+                        .gap(
+                                "gap",
+                                "a",
+                                Circuit.REFERENCE,
+                                new Breakdown.Level(given.value("strength")),
+                                given.value("arc"))
+                        .build(),
+                TimeGrid.adaptive(expected + 2 * constant, constant / 1e4));
+        double struck = solution.flashovers().get(0).time();
+        return Map.of(
+                "struck", struck,
+                "first", solution.current("gap").maximum().value(),
+                "later", solution.current("gap").at(struck + constant));
     }
 }

@@ -1,0 +1,67 @@
+package earthing.study;
+
+import earthing.network.Breakdown;
+import earthing.network.Circuit;
+import earthing.network.NonlinearResistance;
+import earthing.quantity.Measure.Bound;
+import earthing.quantity.Source;
+import earthing.site.Protector;
+import earthing.site.ProtectorKind;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A declared surge protector between a core and chassis as a branch of the circuit. A clamping one follows a curve of the
+ * usual shape through its declared level at its declared current; a switching one is a gap that fires at its level and
+ * then burns.
+ *
+ * @param level protection level [V], above 0
+ * @param current rated discharge current [A], above 0
+ * @param kind how it limits
+ */
+record CoreProtector(double level, double current, ProtectorKind kind) {
+
+    private static final Source SHAPE = Source.commonPractice(
+            "residual voltage of a clamping protector: 0.84, 0.94, 1, 1.10 of its level at 0.1, 0.5, 1, 2 of its current");
+    private static final Source ARC = Source.tool("a fired gas tube burns at some tens of volts at kiloamperes");
+
+    private static final double[] CURRENTS = {0.1, 0.5, 1, 2};
+    private static final double[] VOLTAGES = {0.84, 0.94, 1, 1.10};
+    /** Resistance of the arc in a fired protector [Ω]. */
+    private static final double BURNING = 0.01;
+    /** What an unfired protector leaks through [Ω]; fixes the potential of what lies between two of them. */
+    private static final double LEAK = 10e6;
+
+    /** The protector of a core end; empty if there is none or its level or current is not known. */
+    static Optional<CoreProtector> of(@Nullable Protector declared, Inputs in) {
+        if (declared == null
+                || !declared.level().isKnown()
+                || !declared.current().isKnown()) {
+            return Optional.empty();
+        }
+        ProtectorKind kind = declared.kind() == null ? ProtectorKind.UNKNOWN : declared.kind();
+        if (kind == ProtectorKind.SWITCHING) {
+            in.choice("", "a fired protector at a core: an arc of 0.01 ohm", ARC);
+        } else {
+            in.choice("", "curve of a clamping protector at a core: usual shape through its declared level", SHAPE);
+        }
+        // The highest level is what reaches the port, the lowest rating is what may be counted on.
+        return Optional.of(new CoreProtector(
+                declared.level().at(Bound.HIGH), declared.current().at(Bound.LOW), kind));
+    }
+
+    void addTo(Circuit.Builder circuit, String name, String from, String to) {
+        if (kind == ProtectorKind.SWITCHING) {
+            circuit.resistor(name + ", unfired", from, to, LEAK);
+            circuit.gap(name, from, to, new Breakdown.Level(level), BURNING);
+            return;
+        }
+        double[] currents = CURRENTS.clone();
+        double[] voltages = VOLTAGES.clone();
+        for (int k = 0; k < currents.length; k++) {
+            currents[k] *= current;
+            voltages[k] *= level;
+        }
+        circuit.nonlinear(name, from, to, new NonlinearResistance.LogLog(currents, voltages));
+    }
+}

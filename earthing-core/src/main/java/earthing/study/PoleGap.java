@@ -1,0 +1,144 @@
+package earthing.study;
+
+import earthing.network.Breakdown;
+import earthing.network.Circuit;
+import earthing.network.TransientSolution;
+import earthing.network.Waveform;
+import earthing.quantity.Source;
+import earthing.site.Cubicle;
+import earthing.site.Pole;
+import earthing.site.PoleMaterial;
+import earthing.site.Site;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A place of the pole where an arc can strike, with the strength of what lies between.
+ *
+ * @param key part of its result ids
+ * @param from node on one side
+ * @param to node on the other
+ * @param distance along air or surface [m]
+ * @param perMetre strength of that medium [V/m]
+ * @param words what is compared, for the reader
+ * @param source where the strength comes from
+ * @param air whether it is air, for which there is a volt–time curve
+ */
+record PoleGap(
+        String key, String from, String to, double distance, double perMetre, String words, Source source, boolean air) {
+
+    private static final Source AIR =
+            Source.standard("IEC 60071-2", "positive lightning impulse, rod gap, 500 kV/m", Source.Status.FROM_MEMORY);
+    private static final Source WOOD = Source.standard(
+            "IEEE Std 1410", "critical flashover of a wood pole alone, wet, 330 kV/m", Source.Status.FROM_MEMORY);
+
+    /** The volt–time curve of an air gap. */
+    static final Source VOLT_TIME = Source.publication(
+            "M. Darveniza, F. Popolansky, E. R. Whitehead, Electra 41 (1975) 39-69",
+            "volt-time curve 400 + 710 / t^0.75 kV/m, t in us, full standard impulses of 0.5 us to 16 us",
+            Source.Status.FROM_MEMORY);
+
+    /** Impulse strength of air along a gap [V/m]. */
+    static final double AIR_STRENGTH = 500e3;
+    /** Impulse strength along the surface of a wooden pole, wet [V/m]. */
+    static final double WOOD_STRENGTH = 330e3;
+    /** Arc over an air gap after breakdown [Ω]; small against every impedance beside it. */
+    static final double ARC = 1;
+
+    /** The gaps of a pole: main earth to control cable and to cubicle, tank to cubicle and cubicle to ground over the wood. */
+    static List<PoleGap> of(Site site, PoleCircuit.Built built, Inputs in) throws MissingInput {
+        String lead = leadNode(built.circuit(), built.geometry().cubicleHeight());
+        double separation = built.geometry().separation();
+        String air = "voltage from the main earth across the separation against the impulse strength of air, 500 kV/m";
+        List<PoleGap> gaps = new ArrayList<>();
+        gaps.add(new PoleGap("lead-cable", PoleCircuit.CORE_END, lead, separation, AIR_STRENGTH, air, AIR, true));
+        gaps.add(new PoleGap(
+                "lead-cubicle", EarthPaths.CUBICLE, lead, cubicleDistance(site, separation, in), AIR_STRENGTH, air, AIR, true));
+        Pole pole = site.pole();
+        double run = built.geometry().tankHeight() - built.geometry().cubicleHeight();
+        if (pole != null && pole.material() == PoleMaterial.WOOD && run > 0) {
+            gaps.add(new PoleGap(
+                    "pole-surface",
+                    EarthPaths.TANK,
+                    EarthPaths.CUBICLE,
+                    run,
+                    WOOD_STRENGTH,
+                    "voltage from tank to cubicle along the wood against its wet impulse strength, 330 kV/m",
+                    WOOD,
+                    false));
+        }
+        if (pole != null && pole.material() == PoleMaterial.WOOD && built.geometry().cubicleHeight() > 0) {
+            gaps.add(new PoleGap(
+                    "cubicle-ground",
+                    EarthPaths.CUBICLE,
+                    Circuit.REFERENCE,
+                    built.geometry().cubicleHeight(),
+                    WOOD_STRENGTH,
+                    "voltage from cubicle to remote earth against the wet impulse strength of the wood below it, 330 kV/m;"
+                            + " high, since the ground at the pole rises too",
+                    WOOD,
+                    false));
+        }
+        return gaps;
+    }
+
+    /** The cubicle stands as far from the main earth as its tee is long; where no tee is described, as the cable. */
+    private static double cubicleDistance(Site site, double separation, Inputs in) throws MissingInput {
+        Cubicle cubicle = site.cubicle();
+        return cubicle == null || cubicle.teeLength() == null
+                ? separation
+                : in.need(cubicle.teeLength(), "cubicle.tee-length");
+    }
+
+    /** The node of the main earth at the cubicle's height. */
+    static String leadNode(Circuit circuit, double cubicleHeight) {
+        if (circuit.nodes().contains(CablePath.LEAD_AT_CUBICLE)) {
+            return CablePath.LEAD_AT_CUBICLE;
+        }
+        // Where a declared segment ends just there, its own node is the place.
+        String joint = EarthPathReader.leadNodeAt(cubicleHeight);
+        if (circuit.nodes().contains(joint)) {
+            return joint;
+        }
+        return circuit.nodes().contains(EarthPaths.TEE) ? EarthPaths.TEE : EarthPaths.TANK;
+    }
+
+    double strength() {
+        return perMetre * distance;
+    }
+
+    /** Peak of the voltage across the gap while nothing flashes over [V]. */
+    double prospective(TransientSolution solution) {
+        return from.equals(to) ? 0 : Math.abs(solution.voltage(from, to).peak().value());
+    }
+
+    /** Whether the prospective voltage ever reaches the strength by the volt–time curve. */
+    boolean reachesWithTimeLag(TransientSolution prospective) {
+        Breakdown law = withTimeLag();
+        Waveform voltage = prospective.voltage(from, to);
+        for (int k = 1; k < voltage.size(); k++) {
+            if (Math.abs(voltage.value(k)) >= law.strength(voltage.time(k))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private Breakdown withTimeLag() {
+        return air ? new Breakdown.VoltTime(distance) : new Breakdown.Level(strength());
+    }
+
+    /** The arc strikes at the lasting strength, without time lag: the earliest moment at which it can. */
+    void addTo(Circuit.Builder circuit) {
+        circuit.gap(branch(), from, to, new Breakdown.Level(strength()), ARC);
+    }
+
+    /** The same by the volt–time curve, where there is one for the medium. */
+    void addWithTimeLag(Circuit.Builder circuit) {
+        circuit.gap(branch(), from, to, withTimeLag(), ARC);
+    }
+
+    String branch() {
+        return "gap " + key;
+    }
+}
