@@ -178,7 +178,8 @@ final class CableEndChecks {
         }
         double testedVoltage = max(testedOpen);
         double testedCurrent = max(testedShort);
-        boolean byCurrent = current.get().value() / testedCurrent > voltage.get().value() / testedVoltage;
+        boolean byCurrent =
+                current.get().value() / testedCurrent > voltage.get().value() / testedVoltage;
         Result governing = byCurrent ? current.get() : voltage.get();
         double most = byCurrent ? testedCurrent : testedVoltage;
         String unit = byCurrent ? "A" : "V";

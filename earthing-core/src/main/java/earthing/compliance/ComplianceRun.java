@@ -168,8 +168,7 @@ public final class ComplianceRun {
                         "the break is hidden; its continuity is measured when it has been built; " + follows));
             } else {
                 findings.add(draft.missing(
-                        "the break is hidden and no continuity reading is on record; " + follows,
-                        "measurements"));
+                        "the break is hidden and no continuity reading is on record; " + follows, "measurements"));
             }
         }
         if (findings.isEmpty()) {

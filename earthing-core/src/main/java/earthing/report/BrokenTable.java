@@ -71,7 +71,8 @@ final class BrokenTable {
                             .toList());
             lines.putAll(paths);
             String words = CaseWords.of(rest);
-            blocks.add(table(blocks.size(), "Surge with a path broken, the control cable: " + words, lines, CABLE, false));
+            blocks.add(
+                    table(blocks.size(), "Surge with a path broken, the control cable: " + words, lines, CABLE, false));
             blocks.add(table(
                     blocks.size(), "Surge with a path broken, potentials and gaps: " + words, lines, POTENTIALS, true));
         });
@@ -99,8 +100,7 @@ final class BrokenTable {
         return rest;
     }
 
-    private static List<String> row(
-            String path, List<Result> results, List<Heading> headings, boolean arcs) {
+    private static List<String> row(String path, List<Result> results, List<Heading> headings, boolean arcs) {
         List<String> cells = new ArrayList<>();
         cells.add(path);
         for (Heading heading : headings) {
@@ -124,8 +124,7 @@ final class BrokenTable {
         return results.stream()
                 .filter(r -> r.id().startsWith("surge.flashover.") && r.id().endsWith(tail))
                 .findFirst()
-                .map(r -> r.id()
-                                .substring("surge.flashover.".length(), r.id().length() - tail.length())
+                .map(r -> r.id().substring("surge.flashover.".length(), r.id().length() - tail.length())
                                 .replace('-', ' ')
                         + " at " + Amount.text(r.value(), r.unit()));
     }

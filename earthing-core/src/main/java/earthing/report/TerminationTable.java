@@ -26,7 +26,12 @@ import org.jspecify.annotations.Nullable;
 final class TerminationTable {
 
     private static final List<String> QUANTITIES = List.of(
-            "open-voltage", "short-circuit-current", "let-through", "protector-current", "protector-charge", "protector-energy");
+            "open-voltage",
+            "short-circuit-current",
+            "let-through",
+            "protector-current",
+            "protector-charge",
+            "protector-energy");
 
     private final List<Result> own;
     /** Cases in which a gap flashes over, so that their pair is prospective. */
@@ -44,7 +49,8 @@ final class TerminationTable {
             return List.of();
         }
         String arrangement = word(input.site().cubicle().earth());
-        String bond = cable.screen() == null ? "none" : word(cable.screen().bond()).replace("absent", "none");
+        String bond =
+                cable.screen() == null ? "none" : word(cable.screen().bond()).replace("absent", "none");
         List<Result> own = input.results()
                 .under("surge.cable-end.")
                 .filter(r -> {
@@ -114,7 +120,8 @@ final class TerminationTable {
     }
 
     private static String endsOn(Termination termination, @Nullable Protector protector) {
-        String what = termination == Termination.TANK ? "chassis" : word(termination).replace('-', ' ');
+        String what =
+                termination == Termination.TANK ? "chassis" : word(termination).replace('-', ' ');
         return protector == null || termination == Termination.PROTECTOR ? what : what + ", protector";
     }
 

@@ -16,7 +16,9 @@ public record Protector(
                 doc = "Rated discharge current on 8/20, peak.")
         Measure current,
 
-        @Key(example = "clamping", doc = "Whether it clamps at its level or fires and burns low; absent assumes the worse.")
+        @Key(
+                example = "clamping",
+                doc = "Whether it clamps at its level or fires and burns low; absent assumes the worse.")
         @Nullable
         ProtectorKind kind,
 

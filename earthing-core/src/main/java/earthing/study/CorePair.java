@@ -38,11 +38,9 @@ final class CorePair {
                 PoleCircuit.of(site, paths, earth, wave.current(peak), PoleCircuit.Cores.NEIGHBOUR_BONDED, in)
                         .circuit(),
                 grid);
-        double voltage = Math.abs(open.voltage(PoleCircuit.CORE_END, EarthPaths.CUBICLE)
-                .peak()
-                .value());
-        double current =
-                Math.abs(bonded.current(PoleCircuit.SECOND_CORE).peak().value());
+        double voltage = Math.abs(
+                open.voltage(PoleCircuit.CORE_END, EarthPaths.CUBICLE).peak().value());
+        double current = Math.abs(bonded.current(PoleCircuit.SECOND_CORE).peak().value());
         List<Result> results = new ArrayList<>();
         for (String end : List.of("tank", "cubicle")) {
             String id = "surge.cable-end.core-to-core." + end + ".";

@@ -54,7 +54,12 @@ record Flashover(
      * @param current peak of the surge [A]
      */
     static Flashover of(
-            List<PoleGap> gaps, TransientSolution prospective, PoleCircuit.Built open, PoleCircuit.Built bonded, TimeGrid grid, double current) {
+            List<PoleGap> gaps,
+            TransientSolution prospective,
+            PoleCircuit.Built open,
+            PoleCircuit.Built bonded,
+            TimeGrid grid,
+            double current) {
         TransientSolution solution = solve(gaps, open.circuit(), grid, false);
         // While no voltage reaches the curve nothing strikes by it, and the solution without arcs tells that.
         List<TransientSolution.Flashover> lagging = gaps.stream().anyMatch(gap -> gap.reachesWithTimeLag(prospective))

@@ -110,8 +110,9 @@ final class LetThrough {
         }
         TransientSolution solution = TransientSolution.solve(circuit.build(), grid);
         if (!KirchhoffCheck.of(solution).within(SurgeStudy.RECHECK_BOUND)) {
-            notes.add("the re-check of the circuit with protectors by Kirchhoff's laws and energy leaves more than 1 % for "
-                    + circumstances.text());
+            notes.add(
+                    "the re-check of the circuit with protectors by Kirchhoff's laws and energy leaves more than 1 % for "
+                            + circumstances.text());
         }
         Map<String, Duty> duties = new LinkedHashMap<>();
         // A loop that nothing drives lets nothing through; what the solver leaves there is rounding.

@@ -184,8 +184,8 @@ final class LineEntryStudy {
         if (main.isPresent()) {
             double z = line.impedance(joined.directions())[0][0];
             double r = earth.resistance(main.get(), main.get());
-            boolean arc = solution.flashovers().stream()
-                    .anyMatch(f -> f.gap().equals(LineEntry.BUSHING + joined.struck()));
+            boolean arc =
+                    solution.flashovers().stream().anyMatch(f -> f.gap().equals(LineEntry.BUSHING + joined.struck()));
             double residual = hasArrester(joined) && !arc ? line.residual() : 0;
             double current = Math.max(0, (z * peak - residual) / (z + r));
             entering = entering.withHandValue(current)
@@ -246,8 +246,7 @@ final class LineEntryStudy {
     }
 
     /** Highest prospective voltage over any bushing and over the open switch; the latter is an own result. */
-    private double highest(
-            LineEntry.Joined joined, TransientSolution solution, EntryInputs line, Case which) {
+    private double highest(LineEntry.Joined joined, TransientSolution solution, EntryInputs line, Case which) {
         double worst = 0;
         for (String terminal : joined.terminals()) {
             worst = Math.max(worst, peak(solution.voltage(terminal, EarthPaths.TANK)));

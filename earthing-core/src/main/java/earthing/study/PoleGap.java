@@ -25,7 +25,14 @@ import java.util.List;
  * @param air whether it is air, for which there is a volt–time curve
  */
 record PoleGap(
-        String key, String from, String to, double distance, double perMetre, String words, Source source, boolean air) {
+        String key,
+        String from,
+        String to,
+        double distance,
+        double perMetre,
+        String words,
+        Source source,
+        boolean air) {
 
     private static final Source AIR =
             Source.standard("IEC 60071-2", "positive lightning impulse, rod gap, 500 kV/m", Source.Status.FROM_MEMORY);
@@ -53,7 +60,14 @@ record PoleGap(
         List<PoleGap> gaps = new ArrayList<>();
         gaps.add(new PoleGap("lead-cable", PoleCircuit.CORE_END, lead, separation, AIR_STRENGTH, air, AIR, true));
         gaps.add(new PoleGap(
-                "lead-cubicle", EarthPaths.CUBICLE, lead, cubicleDistance(site, separation, in), AIR_STRENGTH, air, AIR, true));
+                "lead-cubicle",
+                EarthPaths.CUBICLE,
+                lead,
+                cubicleDistance(site, separation, in),
+                AIR_STRENGTH,
+                air,
+                AIR,
+                true));
         Pole pole = site.pole();
         double run = built.geometry().tankHeight() - built.geometry().cubicleHeight();
         if (pole != null && pole.material() == PoleMaterial.WOOD && run > 0) {
@@ -67,7 +81,9 @@ record PoleGap(
                     WOOD,
                     false));
         }
-        if (pole != null && pole.material() == PoleMaterial.WOOD && built.geometry().cubicleHeight() > 0) {
+        if (pole != null
+                && pole.material() == PoleMaterial.WOOD
+                && built.geometry().cubicleHeight() > 0) {
             gaps.add(new PoleGap(
                     "cubicle-ground",
                     EarthPaths.CUBICLE,

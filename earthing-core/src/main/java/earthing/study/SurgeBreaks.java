@@ -153,12 +153,17 @@ final class SurgeBreaks {
             for (String key : SurgeStudy.coreKeys(site)) {
                 for (String end : List.of("tank", "cubicle")) {
                     String id = "surge.cable-end." + key + "." + end + ".";
-                    add(id + "short-circuit-current", circumstances, Math.abs(core.peak().value()), "A");
+                    add(
+                            id + "short-circuit-current",
+                            circumstances,
+                            Math.abs(core.peak().value()),
+                            "A");
                     add(id + "charge", circumstances, Math.abs(core.integral()), "C");
                 }
             }
             notes.add("with " + circumstances.keys().getOrDefault("broken", "") + " broken the surge of "
-                    + Numbers.brief(peak / 1000) + " kA finds no metal but the control cable: it breaks the insulation of"
+                    + Numbers.brief(peak / 1000)
+                    + " kA finds no metal but the control cable: it breaks the insulation of"
                     + " the cores and passes through what they end on");
         } catch (MissingInput none) {
             notes.add("with " + circumstances.keys().getOrDefault("broken", "")
@@ -169,7 +174,9 @@ final class SurgeBreaks {
 
     private String downTheWood() {
         boolean wood = site.pole() != null && site.pole().material() == PoleMaterial.WOOD;
-        double height = site.tank() != null && site.tank().height().isKnown() ? site.tank().height().nominal() : 0;
+        double height = site.tank() != null && site.tank().height().isKnown()
+                ? site.tank().height().nominal()
+                : 0;
         return !wood || height <= 0
                 ? ""
                 : ", across the break or down " + Numbers.brief(height) + " m of wood, which wet bears some "
@@ -178,12 +185,6 @@ final class SurgeBreaks {
 
     private void add(String id, Case circumstances, double value, String unit) {
         results.add(Result.of(
-                id,
-                circumstances,
-                "nominal",
-                value,
-                unit,
-                "no metal leads the surge away but the bonded core",
-                MODEL));
+                id, circumstances, "nominal", value, unit, "no metal leads the surge away but the bonded core", MODEL));
     }
 }

@@ -222,8 +222,7 @@ final class SurgeCase {
                     && !branch.name().equals(PoleCircuit.SCREEN)) {
                 peaks.put(
                         branch.name(),
-                        settled(
-                                Math.abs(solution.current(branch.name()).peak().value()), peak));
+                        settled(Math.abs(solution.current(branch.name()).peak().value()), peak));
             }
         }
         return peaks;

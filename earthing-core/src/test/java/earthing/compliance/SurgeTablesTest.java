@@ -49,7 +49,9 @@ class SurgeTablesTest {
     /** The order of the verdict: protector, tested arrangement, withstand, else the keys to fill in. */
     static Stream<Question> cableEnds() {
         return Stream.of(
-                stressed(SLOW, 6500, 3900).with(CORE, PROTECTED).is(MET, "protector: it conducts 3.90 kA of its 5.00 kA"),
+                stressed(SLOW, 6500, 3900)
+                        .with(CORE, PROTECTED)
+                        .is(MET, "protector: it conducts 3.90 kA of its 5.00 kA"),
                 stressed(SLOW, 6500, 5001).with(CORE, PROTECTED).is(NOT_MET, "protector: its current"),
                 // Of a protector of known kind the current that it really carries counts.
                 stressed(SLOW, 6500, 5001)

@@ -152,7 +152,8 @@ class LineEntryStudyTest {
         double time = value(results, "surge.flashover.bushing-phase-a-load.time", "here", "open");
         double wave = 10e3 * 0.01243 * Math.pow(time * 1e6, 3) * Math.exp(-time / 3.911e-6);
         assertThat(450 * wave).isCloseTo(150e3, withinPercentage(0.05));
-        assertThat(value(results, "surge.gap.open-switch.voltage", "here", "open")).isGreaterThan(1e6);
+        assertThat(value(results, "surge.gap.open-switch.voltage", "here", "open"))
+                .isGreaterThan(1e6);
         assertThat(value(results, ENTERS, "here", "open")).isGreaterThan(8e3);
     }
 

@@ -33,10 +33,7 @@ class TerminationsTest {
     }
 
     private static double value(StudyResults results, String id, Case wave, String arrangement) {
-        return results.one(
-                        id,
-                        wave.with("arrangement", arrangement).with("screen-bond", "none"),
-                        "nominal")
+        return results.one(id, wave.with("arrangement", arrangement).with("screen-bond", "none"), "nominal")
                 .orElseThrow()
                 .value();
     }
@@ -102,7 +99,9 @@ class TerminationsTest {
         assertThat(value(results, tank + "protector-current", SLOW, "shared"))
                 .isCloseTo(value(results, END + "protector-current", SLOW, "shared"), Percentage.withPercentage(1e-6));
         assertThat(value(results, tank + "let-through", SLOW, "shared"))
-                .isCloseTo(value(results, END + "let-through", SLOW, "shared") * 400 / 600, Percentage.withPercentage(0.1));
+                .isCloseTo(
+                        value(results, END + "let-through", SLOW, "shared") * 400 / 600,
+                        Percentage.withPercentage(0.1));
         assertThat(value(results, END + "protector-energy", SLOW, "shared"))
                 .isGreaterThan(value(results, tank + "protector-energy", SLOW, "shared"));
     }
@@ -140,16 +139,18 @@ class TerminationsTest {
     @Test
     void theGapStrikesWhenTheProspectiveVoltageReachesItsStrength() {
         StudyResults results = study("shared", protector(""));
-        assertThat(value(results, "surge.gap.lead-cable.strength", FAST, "shared")).isCloseTo(100e3, within(1e-6));
-        assertThat(value(results, "surge.gap.lead-cable.voltage", FAST, "shared")).isGreaterThan(100e3);
+        assertThat(value(results, "surge.gap.lead-cable.strength", FAST, "shared"))
+                .isCloseTo(100e3, within(1e-6));
+        assertThat(value(results, "surge.gap.lead-cable.voltage", FAST, "shared"))
+                .isGreaterThan(100e3);
         assertThat(value(results, "surge.flashover.lead-cable.voltage", FAST, "shared"))
                 .isCloseTo(100e3, Percentage.withPercentage(1e-4));
         double time = value(results, "surge.flashover.lead-cable.time", FAST, "shared");
         // Heidler front of 0.25/100 (IEC 62305-1 table B.1): I = 10 kA / 0.993, T1 = 0.454 us, n = 10.
         double flux = 8.059748e-6 + 0.572328e-6 - 3.752880e-6 - 0.553251e-6;
         double x = Math.pow(time / 0.454e-6, 10);
-        double slope = 10e3 / 0.993 * (10 / time * x / ((1 + x) * (1 + x)) - x / (1 + x) / 143e-6)
-                * Math.exp(-time / 143e-6);
+        double slope =
+                10e3 / 0.993 * (10 / time * x / ((1 + x) * (1 + x)) - x / (1 + x) / 143e-6) * Math.exp(-time / 143e-6);
         assertThat(flux * slope).isCloseTo(100e3, Percentage.withPercentage(0.5));
         assertThat(value(results, "surge.flashover.cable-end.open-voltage", FAST, "shared"))
                 .isLessThan(value(results, END + "open-voltage", FAST, "shared"));
@@ -178,8 +179,7 @@ class TerminationsTest {
     /** A cubicle that leads nothing on: no current along the screen, nothing at the cable end, and both exactly so. */
     @Test
     void unearthedWithTheScreenAtBothEndsIsNoVoltageAndNoCurrent() {
-        StudyResults results =
-                SurgeStudy.of(DeckSite.of("100 ohm.m", "shared", "both"), new EarthCache());
+        StudyResults results = SurgeStudy.of(DeckSite.of("100 ohm.m", "shared", "both"), new EarthCache());
         Case unearthed = SLOW.with("arrangement", "unearthed").with("screen-bond", "both");
         for (String id : new String[] {
             END + "open-voltage", END + "short-circuit-current", END + "charge", "surge.screen.current.peak"
@@ -195,7 +195,9 @@ class TerminationsTest {
     void brokenPathsUnderSurge() {
         StudyResults screened = SurgeStudy.of(DeckSite.of("100 ohm.m", "shared", "both"), new EarthCache());
         Case broken = SLOW.with("broken", "upper lead");
-        assertThat(screened.one("surge.screen.share", broken, "nominal").orElseThrow().value())
+        assertThat(screened.one("surge.screen.share", broken, "nominal")
+                        .orElseThrow()
+                        .value())
                 .isCloseTo(1, Percentage.withPercentage(0.1));
         StudyResults bare = SurgeStudy.of(DeckSite.of("100 ohm.m", "shared", "none"), new EarthCache());
         assertThat(bare.one(END + "short-circuit-current", broken, "nominal")
@@ -203,22 +205,23 @@ class TerminationsTest {
                         .value())
                 .isCloseTo(10e3, Percentage.withPercentage(0.1));
         assertThat(bare.one(END + "open-voltage", broken, "nominal")).isEmpty();
-        assertThat(bare.gaps()).anyMatch(g -> g.circumstances().within(broken) && g.reason().contains("flash over"));
+        assertThat(bare.gaps())
+                .anyMatch(g -> g.circumstances().within(broken) && g.reason().contains("flash over"));
         // The tee carries nothing while the cores are open; without it and without capacitances the cubicle floats.
         assertThat(bare.gaps())
                 .anyMatch(g -> g.circumstances().within(SLOW.with("broken", "tee"))
                         && g.missingKeys().contains("cubicle.capacitance-to-earth"));
         // With no way to earth at all nothing is computed, not even a current.
-        assertThat(bare.results())
-                .noneMatch(r -> r.circumstances().within(SLOW.with("broken", "lower lead")));
+        assertThat(bare.results()).noneMatch(r -> r.circumstances().within(SLOW.with("broken", "lower lead")));
     }
 
     /** With its capacitances given, an unearthed cubicle has a voltage; it follows their divider. */
     @Test
     void unearthedCubicleFollowsItsCapacitances() {
         String text = DeckSite.text("100 ohm.m", "unearthed", "none")
-                .replace("own-lead-offset: 0.3 m", "own-lead-offset: 0.3 m, capacitance-to-earth: 90 pF,"
-                        + " capacitance-to-cable: 410 pF");
+                .replace(
+                        "own-lead-offset: 0.3 m",
+                        "own-lead-offset: 0.3 m, capacitance-to-earth: 90 pF," + " capacitance-to-cable: 410 pF");
         StudyResults results = SurgeStudy.of(DeckSite.read(text), new EarthCache());
         double cubicle = value(results, "surge.cubicle.peak", SLOW, "unearthed");
         double tank = value(results, "surge.tank.peak", SLOW, "unearthed");
@@ -253,9 +256,13 @@ class TerminationsTest {
         StudyResults results = SurgeStudy.of(DemoSite.read("cobblers-mere-neutral.yaml"), new EarthCache());
         Case broken = SLOW.with("broken", "lower lead");
         double strength = 9 * 0.3048 * 330e3;
-        assertThat(results.one("surge.gap.cubicle-ground.voltage", broken, "nominal").orElseThrow().value())
+        assertThat(results.one("surge.gap.cubicle-ground.voltage", broken, "nominal")
+                        .orElseThrow()
+                        .value())
                 .isGreaterThan(2 * strength);
-        assertThat(results.one("surge.flashover.cubicle-ground.voltage", broken, "nominal").orElseThrow().value())
+        assertThat(results.one("surge.flashover.cubicle-ground.voltage", broken, "nominal")
+                        .orElseThrow()
+                        .value())
                 .isCloseTo(strength, Percentage.withPercentage(1e-3));
     }
 }

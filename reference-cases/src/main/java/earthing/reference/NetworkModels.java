@@ -26,8 +26,7 @@ final class NetworkModels {
         models.put(
                 "network.gap.volt-time",
                 given -> Map.of(
-                        "strength",
-                        new Breakdown.VoltTime(given.value("distance")).strength(given.value("time"))));
+                        "strength", new Breakdown.VoltTime(given.value("distance")).strength(given.value("time"))));
     }
 
     /** A wave on a matched line meets endless lines; read half a time of travel after it has arrived and come back. */
@@ -76,8 +75,7 @@ final class NetworkModels {
                 new Circuit.Builder()
                         .voltageSource("source", "a", Circuit.REFERENCE, (Wave) t -> slope * t)
                         .gap("gap", "a", "b", new Breakdown.Level(given.value("strength")), given.value("arc"))
-                        .inductor(
-                                "load", "b", Circuit.REFERENCE, given.value("resistance"), given.value("inductance"))
+                        .inductor("load", "b", Circuit.REFERENCE, given.value("resistance"), given.value("inductance"))
                         .build(),
                 TimeGrid.equal(1.1 * time, given.value("step")));
         return Map.of(

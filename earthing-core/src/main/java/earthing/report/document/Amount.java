@@ -85,7 +85,9 @@ public final class Amount {
                 Math.abs(beside),
                 values.stream().mapToDouble(v -> Math.abs(v.orElse(0))).max().orElse(0));
         return values.stream()
-                .map(v -> v.isPresent() && v.getAsDouble() != 0 && Math.abs(v.getAsDouble()) < 1e-6 * most ? "≈ 0" : text(v, unit))
+                .map(v -> v.isPresent() && v.getAsDouble() != 0 && Math.abs(v.getAsDouble()) < 1e-6 * most
+                        ? "≈ 0"
+                        : text(v, unit))
                 .toList();
     }
 
