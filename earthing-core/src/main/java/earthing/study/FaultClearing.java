@@ -34,7 +34,7 @@ record FaultClearing(
         List<Double> inversePickups,
         Optional<RecloseSequence> backUp) {
 
-    /** An inverse curve is looked at from this multiple of its pickup; closer to it no relay promises a time [1]. */
+    /** An inverse curve is trusted from this multiple of its pickup; closer to it no relay promises a time [1]. */
     static final double LEAST_MULTIPLE = 1.1;
 
     private static final Source BREAKER = Source.commonPractice("interrupting time of a medium-voltage breaker");
@@ -166,14 +166,19 @@ record FaultClearing(
     private static Characteristic inverse(InverseCurve curve, double pickup, Relay relay, String key, Inputs in)
             throws MissingInput {
         return new Characteristic.InverseTime(
-                pickup, in.need(relay.timeMultiplier(), key + ".time-multiplier", Bound.HIGH), curve);
+                pickup,
+                in.need(relay.timeMultiplier(), key + ".time-multiplier", Bound.HIGH),
+                curve,
+                LEAST_MULTIPLE,
+                Characteristic.InverseTime.USUAL_CEILING,
+                0);
     }
 
     /** Currents at which the time changes its course, a little above, within a range [A]. */
     List<Double> between(double low, double high) {
         List<Double> currents = new ArrayList<>();
         for (double point : sequence.breakpoints()) {
-            double current = point * (inversePickups.contains(point) ? LEAST_MULTIPLE : 1 + 1e-9);
+            double current = point * (1 + 1e-9);
             if (current > low && current < high) {
                 currents.add(current);
             }

@@ -1,7 +1,9 @@
 package earthing.study;
 
+import earthing.fault.EarthFault;
 import earthing.fault.EarthFaultSystem;
 import earthing.fault.NeutralMethod;
+import earthing.fault.PoleEarth;
 import earthing.fault.ReturnConductor;
 import earthing.fault.SingleWireEarthReturn;
 import earthing.fault.VoltageFactor;
@@ -117,6 +119,37 @@ final class FaultNetwork {
 
     /** The network; {@code soil} chooses among the resistances of the neutral's earths along the line. */
     EarthFaultSystem at(State state, Bound soil) throws MissingInput {
+        return new FaultNetwork(AdverseInputs.network(site, state), in).solved(state, soil);
+    }
+
+    /**
+     * The network for a single earth fault. Against a capacitance or a coil in tune the source's own impedance works the
+     * other way round, so its ends are tried out; against anything else they are known.
+     *
+     * @param pole resistance of the pole's earth [Ω]
+     */
+    EarthFaultSystem single(State state, Bound soil, double pole) throws MissingInput {
+        if (!doubleFaultsCount()) {
+            return at(state, soil);
+        }
+        Site ends = AdverseInputs.network(site, state);
+        PoleEarth earth = PoleEarth.ofResistance("pole", pole);
+        EarthFault.Kind kind = EarthFault.Kind.singlePhase(faultResistance(state));
+        Optional<EarthFaultSystem> chosen = Optional.empty();
+        double extreme = 0;
+        for (Site corner : AdverseInputs.corners(site, ends)) {
+            EarthFaultSystem system = new FaultNetwork(corner, in).solved(state, soil);
+            double current =
+                    EarthFault.solve(system, earth, kind).totalCurrent().abs();
+            if (chosen.isEmpty() || (state == State.MINIMUM ? current < extreme : current > extreme)) {
+                chosen = Optional.of(system);
+                extreme = current;
+            }
+        }
+        return chosen.orElseThrow();
+    }
+
+    private EarthFaultSystem solved(State state, Bound soil) throws MissingInput {
         Neutral neutral = system.neutral();
         double voltage = lineVoltage(state);
         if (singleWire()) {

@@ -34,7 +34,13 @@ final class FaultSolver {
     }
 
     /** What belongs to the pole in one state. */
-    record Pole(Site site, EarthPaths paths, SiteEarth earth, PoleNetwork.Solution network) {}
+    record Pole(Site site, EarthPaths paths, SiteEarth earth, PoleNetwork.Solution network) {
+
+        /** Size of the impedance between tank and remote earth [Ω]; 1 Ω where no way leads to earth. */
+        double resistance() {
+            return network.earthed() ? network.impedance().abs() : 1;
+        }
+    }
 
     SolvedFault singlePhase(Case circumstances, Pole pole, EarthFaultSystem system, double faultResistance)
             throws MissingInput {

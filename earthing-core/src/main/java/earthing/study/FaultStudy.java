@@ -30,12 +30,19 @@ final class FaultStudy {
      *
      * @param cases the solved faults
      * @param results the numbers of this study
+     * @param swept faults between the smallest and the largest current
+     * @param clearing how a fault is cleared, where it is described
      */
-    record Outcome(List<PowerCase> cases, StudyResults results) {
+    record Outcome(
+            List<PowerCase> cases,
+            StudyResults results,
+            List<SweptFaults.Swept> swept,
+            Optional<FaultClearing> clearing) {
 
-        /** Copies the list. */
+        /** Copies the lists. */
         Outcome {
             cases = List.copyOf(cases);
+            swept = List.copyOf(swept);
         }
     }
 
@@ -56,6 +63,9 @@ final class FaultStudy {
     private final FaultNetwork network;
     private final List<SolvedFault> own = new ArrayList<>();
     private final List<SolvedFault> all = new ArrayList<>();
+    private final List<SweptFaults.Swept> swept = new ArrayList<>();
+    private final Map<String, List<SolvedFault>> doubles = new LinkedHashMap<>();
+    private final Map<String, List<SolvedFault>> parts = new LinkedHashMap<>();
     private final List<Curve> curves = new ArrayList<>();
     private final Map<Bound, SiteEarth> earths = new HashMap<>();
     private Optional<FaultClearing> clearing = Optional.empty();
@@ -104,7 +114,9 @@ final class FaultStudy {
         }
         return new Outcome(
                 all.stream().map(SolvedFault::power).toList(),
-                new StudyResults(results.results(), curves, results.gaps(), in.assumptions(), List.copyOf(notes)));
+                new StudyResults(results.results(), curves, results.gaps(), in.assumptions(), List.copyOf(notes)),
+                swept,
+                clearing);
     }
 
     private Case circumstances(String fault, Optional<Arrangement> arrangement) {
@@ -140,21 +152,60 @@ final class FaultStudy {
             FaultSolver.Pole pole = pole(site, paths, earth(bound));
             List<SolvedFault> both = new ArrayList<>();
             for (State state : State.values()) {
-                EarthFaultSystem system = network.at(state, bound);
+                EarthFaultSystem system = network.single(state, bound, pole.resistance());
                 SolvedFault solved = solver.singlePhase(
                         circumstances(state.word(), arrangement()), pole, system, network.faultResistance(state));
                 both.add(solved);
                 emit(solved, results);
-                if (state == State.MAXIMUM) {
-                    neutralBroken(solver, pole, system, results);
-                }
+                neutralBroken(solver, pole, system, state, results);
                 if (network.doubleFaultsCount() && network.sequencesKnown()) {
-                    doubleFault(solver, pole, system, state, results);
+                    doubleFault(solver, pole, network.at(state, bound), state, results);
                 }
             }
             byBound.put(bound, both);
         }
-        clearing.ifPresent(c -> breakpoints(c, byBound, results));
+        List<List<SolvedFault>> groups = new ArrayList<>(byBound.values());
+        for (SoilPoints.Point point : SoilPoints.of(site)) {
+            SiteEarth earth =
+                    SiteEarth.of(point.site(), point.bound(), in, cache).named(point.at());
+            groups.add(beside(solver, pole(site, paths, earth), point.bound(), results));
+        }
+        if (SoilPoints.neutralEarthsVary(site)) {
+            for (Bound bound : List.of(Bound.LOW, Bound.HIGH)) {
+                Bound others = bound == Bound.LOW ? Bound.HIGH : Bound.LOW;
+                SiteEarth earth = earth(bound)
+                        .named("soil=" + earth(bound).at() + ", neutral's earths="
+                                + earth(others).at());
+                groups.add(beside(solver, pole(site, paths, earth), others, results));
+            }
+        }
+        clearing.ifPresent(c -> {
+            breakpoints(c, byBound, results);
+            swept.addAll(SweptFaults.of(groups, c, circumstances("intermediate", arrangement())));
+            if (!parts.isEmpty()) {
+                swept.addAll(SweptFaults.of(
+                        List.copyOf(parts.values()), c, circumstances("neutral-broken-between", arrangement())));
+            }
+            if (!doubles.isEmpty()) {
+                swept.addAll(SweptFaults.of(
+                        List.copyOf(doubles.values()), c, circumstances(DOUBLE_FAULT + "-between", arrangement())));
+            }
+        });
+    }
+
+    /** Smallest and largest fault at a point beside the bounds. */
+    private List<SolvedFault> beside(FaultSolver solver, FaultSolver.Pole pole, Bound others, FaultResults results)
+            throws MissingInput {
+        List<SolvedFault> both = new ArrayList<>();
+        for (State state : State.values()) {
+            EarthFaultSystem system = network.single(state, others, pole.resistance());
+            SolvedFault solved = solver.singlePhase(
+                    circumstances(state.word(), arrangement()), pole, system, network.faultResistance(state));
+            both.add(solved);
+            emit(solved, results);
+            neutralBroken(solver, pole, system, state, results);
+        }
+        return both;
     }
 
     private void emit(SolvedFault solved, FaultResults results) {
@@ -234,7 +285,8 @@ final class FaultStudy {
     }
 
     /** The neutral parted in the span before this pole; what lies beyond stays joined to the pole. */
-    private void neutralBroken(FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, FaultResults results)
+    private void neutralBroken(
+            FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, State state, FaultResults results)
             throws MissingInput {
         if (system.returnConductor().isEmpty()
                 || !system.returnConductor().get().bondedAtPole()) {
@@ -244,9 +296,12 @@ final class FaultStudy {
                 .get()
                 .broken(system.returnConductor().get().spansToPole() - 1));
         String which = site.system().shieldWire() == null ? "neutral" : "shield-wire";
-        Case circumstances = circumstances(which + "-broken", arrangement());
+        String word = which + "-broken" + (state == State.MAXIMUM ? "" : "-minimum");
+        Case circumstances = circumstances(word, arrangement());
         try {
-            emit(solver.singlePhase(circumstances, pole, parted, network.faultResistance(State.MAXIMUM)), results);
+            SolvedFault solved = solver.singlePhase(circumstances, pole, parted, network.faultResistance(state));
+            emit(solved, results);
+            parts.computeIfAbsent(solved.power().at(), at -> new ArrayList<>()).add(solved);
         } catch (MissingInput missing) {
             results.gap(missing.gap("fault." + which + "-broken", circumstances));
         }
@@ -263,6 +318,7 @@ final class FaultStudy {
                 other);
         all.add(solved);
         clearedByBackUp(solved).ifPresent(all::add);
+        doubles.computeIfAbsent(solved.power().at(), at -> new ArrayList<>()).add(solved);
         results.fault(solved);
         results.cable(solved);
     }
@@ -375,6 +431,23 @@ final class FaultStudy {
             }
             traces.add(new Curve.Trace(state.word() + " source", x, y));
         }
+        List<SolvedFault> here = own.stream()
+                .filter(s -> s.flows()
+                        && s.power()
+                                .circumstances()
+                                .keys()
+                                .getOrDefault("fault", "")
+                                .equals(State.MAXIMUM.word())
+                        && List.of("low", "nominal", "high").contains(s.power().at()))
+                .sorted(java.util.Comparator.comparingDouble(
+                        s -> s.pole().impedance().abs()))
+                .toList();
+        traces.add(new Curve.Trace(
+                "this pole at the maximum source, low to high soil",
+                here.stream().mapToDouble(s -> s.pole().impedance().abs()).toArray(),
+                here.stream()
+                        .mapToDouble(s -> Math.abs(s.power().rise().getOrDefault(EarthPaths.TANK, 0.0)))
+                        .toArray()));
         curves.add(new Curve(
                 "fault.epr-against-resistance",
                 "Earth potential rise against the resistance of the electrode",

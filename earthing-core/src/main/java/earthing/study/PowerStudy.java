@@ -1,6 +1,8 @@
 package earthing.study;
 
 import earthing.site.Site;
+import earthing.study.SweptFaults.Swept;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
 
@@ -10,14 +12,44 @@ final class PowerStudy {
     private PowerStudy() {}
 
     static StudyResults of(Site site, EarthCache cache) {
-        FaultStudy.Outcome faults = FaultStudy.of(site, cache);
+        Inputs in = new Inputs();
+        Site adverse = AdverseInputs.of(site, in);
+        FaultStudy.Outcome faults = FaultStudy.of(adverse, cache);
         if (faults.cases().isEmpty()) {
             return faults.results();
         }
-        return StudyResults.join(List.of(
-                faults.results(),
-                TouchStudy.of(forTouch(faults.cases()), site),
-                HeatingStudy.of(forHeating(faults.cases()), site)));
+        List<PowerCase> touched = new ArrayList<>(forTouch(faults.cases()));
+        List<PowerCase> heated = new ArrayList<>(forHeating(faults.cases()));
+        boolean doubles = heated.stream().anyMatch(PowerStudy::isDouble);
+        for (Swept swept : faults.swept()) {
+            PowerCase power = swept.fault().power();
+            if (swept.touch() && !isDouble(power)) {
+                touched.add(power);
+            }
+            if (isDouble(power) == doubles) {
+                heated.add(power);
+            }
+        }
+        StudyResults touch = TouchStudy.of(touched, adverse);
+        StudyResults heating = HeatingStudy.of(heated, adverse);
+        FaultResults between = new FaultResults(faults.clearing());
+        faults.swept().stream().map(Swept::fault).forEach(between::fault);
+        return GoverningResults.of(
+                StudyResults.join(List.of(
+                        faults.results(),
+                        new StudyResults(between.results(), List.of(), List.of(), in.assumptions(), List.of()),
+                        touch,
+                        heating)),
+                own(adverse));
+    }
+
+    private static Predicate<Case> own(Site site) {
+        String arrangement = site.cubicle() == null
+                ? ""
+                : Arrangement.of(site.cubicle().earth()).map(Arrangement::word).orElse("");
+        return c -> c.keys().getOrDefault("arrangement", arrangement).equals(arrangement)
+                && !c.keys().containsKey("broken")
+                && !c.keys().containsKey("screen-bond");
     }
 
     private static boolean isDouble(PowerCase fault) {

@@ -200,6 +200,10 @@ final class SharingStudy {
                 .append(" separate, ")
                 .append(volts(shared.value()))
                 .append(" shared");
+        if (separate.value() > shared.value()) {
+            text.append(" (the feet stand on ground that rises with the main electrode, the hand is on a cubicle that"
+                    + " rises less)");
+        }
         one("touch.cubicle.permissible", shared.circumstances())
                 .ifPresent(limit -> text.append("; permissible ")
                         .append(volts(limit.value()))

@@ -28,13 +28,16 @@ final class SiteEarth {
     private static final Source SEASON = Source.tool("the season scales a top depth, not the whole ground");
 
     private final Bound bound;
+    private final String at;
     private final SoilModel soil;
     private final Optional<EarthElectrodes> solved;
     private final Map<String, Double> declared;
     private final List<String> names;
 
-    private SiteEarth(Bound bound, SoilModel soil, Optional<EarthElectrodes> solved, Map<String, Double> declared) {
+    private SiteEarth(
+            Bound bound, String at, SoilModel soil, Optional<EarthElectrodes> solved, Map<String, Double> declared) {
         this.bound = bound;
+        this.at = at;
         this.soil = soil;
         this.solved = solved;
         this.declared = declared;
@@ -62,7 +65,7 @@ final class SiteEarth {
         bars.addAll(ElectrodeBars.poleButt(site.pole(), bound, inputs));
         try {
             Optional<EarthElectrodes> solved = bars.isEmpty() ? Optional.empty() : Optional.of(cache.solve(soil, bars));
-            return new SiteEarth(bound, soil, solved, declared);
+            return new SiteEarth(bound, bound.name().toLowerCase(Locale.ROOT), soil, solved, declared);
         } catch (IllegalArgumentException impossible) {
             // Bars in one place, for example a rod inside the butt of the pole: no answer rather than no report.
             throw new MissingInput(
@@ -106,7 +109,12 @@ final class SiteEarth {
     }
 
     String at() {
-        return bound.name().toLowerCase(Locale.ROOT);
+        return at;
+    }
+
+    /** The same earth under the name of a point between or beside the bounds. */
+    SiteEarth named(String point) {
+        return new SiteEarth(bound, point, soil, solved, declared);
     }
 
     Bound bound() {

@@ -1,0 +1,138 @@
+package earthing.study;
+
+import earthing.quantity.Measure;
+import earthing.quantity.Measure.Bound;
+import earthing.quantity.Quantity;
+import earthing.quantity.Source;
+import earthing.site.Site;
+import earthing.site.SiteRewrite;
+import earthing.study.FaultNetwork.State;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Inputs with a fixed adverse end, set to it: whatever the fault, a longer time, a thinner conductor or less footwear is
+ * never better. What has no fixed adverse end, soil and source, is swept instead.
+ */
+final class AdverseInputs {
+
+    private static final Source ENDS =
+            Source.tool("a longer time, a thinner conductor, a hotter start, less footwear is never better");
+
+    private static final List<String> UNSTEADY = List.of(
+            "system.three-phase-fault-current",
+            "system.x-over-r",
+            "system.neutral.capacitive-current",
+            "system.source-line.length");
+
+    private AdverseInputs() {}
+
+    /** The site with the adverse ends of protection, criteria, conductors and reach. */
+    static Site of(Site site, Inputs in) {
+        boolean[] changed = {false};
+        Site adverse = SiteRewrite.of(site, (path, measure) -> {
+            Optional<Bound> end = measure.hasSpread() ? end(path) : Optional.empty();
+            changed[0] |= end.isPresent();
+            return end.map(bound -> at(measure, bound)).orElse(measure);
+        });
+        if (changed[0]) {
+            in.choice(
+                    "",
+                    "bounded inputs of protection, criteria, conductors and reach: their adverse end for earth faults",
+                    ENDS);
+        }
+        return adverse;
+    }
+
+    private static Optional<Bound> end(String path) {
+        if (path.startsWith("protection.")) {
+            boolean shorterIsWorse = path.endsWith(".dead-times") || path.endsWith(".breaking-current");
+            return Optional.of(shorterIsWorse ? Bound.LOW : Bound.HIGH);
+        }
+        return switch (path) {
+            case "criteria.footwear-resistance",
+                    "criteria.covering.resistivity",
+                    "criteria.covering.thickness",
+                    "criteria.final-temperature",
+                    "main-earth.conductor.area",
+                    "main-earth.segments.conductor.area",
+                    "cubicle.tee.area",
+                    "cubicle.own-lead.area",
+                    "control-cable.screen.area" -> Optional.of(Bound.LOW);
+            case "criteria.shock-merging-time", "criteria.initial-temperature", "cubicle.reach", "soil.season.factor" ->
+                Optional.of(Bound.HIGH);
+            default -> Optional.empty();
+        };
+    }
+
+    /**
+     * The site with the network at the end that gives the smallest or the largest current: sources and ratios low and
+     * impedances high, or the reverse. The earths of the neutral along the line follow the soil.
+     */
+    static Site network(Site site, State state) {
+        Bound source = state == State.MINIMUM ? Bound.LOW : Bound.HIGH;
+        Bound impedance = state == State.MINIMUM ? Bound.HIGH : Bound.LOW;
+        return SiteRewrite.of(site, (path, measure) -> {
+            if (!path.startsWith("system.")
+                    || !measure.hasSpread()
+                    || path.endsWith("pole-earth-resistance")
+                    || path.contains(".conductors.")
+                    || path.endsWith("highest-voltage")) {
+                return measure;
+            }
+            return at(
+                    measure,
+                    switch (measure.dimension()) {
+                        case CURRENT, VOLTAGE, RATIO -> source;
+                        default -> impedance;
+                    });
+        });
+    }
+
+    /** The site with every combination of the ends of those inputs whose adverse end depends on the rest of the loop. */
+    static List<Site> corners(Site site, Site ends) {
+        List<String> free = new ArrayList<>();
+        SiteRewrite.of(site, (path, measure) -> {
+            if (UNSTEADY.contains(path) && measure.hasSpread()) {
+                free.add(path);
+            }
+            return measure;
+        });
+        Map<String, Measure> spread = new HashMap<>();
+        SiteRewrite.of(site, (path, measure) -> {
+            if (free.contains(path)) {
+                spread.put(path, measure);
+            }
+            return measure;
+        });
+        List<Site> corners = new ArrayList<>();
+        for (int corner = 0; corner < (1 << free.size()); corner++) {
+            int bits = corner;
+            corners.add(SiteRewrite.of(ends, (path, measure) -> {
+                int i = free.indexOf(path);
+                Measure given = spread.get(path);
+                return i < 0 || given == null ? measure : at(given, (bits >> i & 1) == 1 ? Bound.HIGH : Bound.LOW);
+            }));
+        }
+        return corners;
+    }
+
+    private static Measure at(Measure measure, Bound bound) {
+        Quantity value = measure.bounds()
+                .map(b -> switch (bound) {
+                    case LOW -> b.low();
+                    case NOMINAL -> b.nominal();
+                    case HIGH -> b.high();
+                })
+                .orElseThrow();
+        return new Measure(
+                measure.dimension(),
+                Optional.of(new Measure.Bounds(value, value, value)),
+                measure.origin(),
+                measure.date(),
+                measure.by());
+    }
+}

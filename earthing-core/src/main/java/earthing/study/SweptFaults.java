@@ -1,0 +1,110 @@
+package earthing.study;
+
+import earthing.fault.clearing.RecloseSequence;
+import earthing.quantity.Numbers;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Faults of every current between the smallest and the largest, as a source in between would give them: the circuit of
+ * the pole is linear. They are looked at for a worse touch voltage or heating; only what governs is reported.
+ */
+final class SweptFaults {
+
+    /**
+     * A fault in between.
+     *
+     * @param fault the fault
+     * @param touch whether the current can occur in this very soil; for heating, which asks for the current only, any
+     *     current between the smallest and the largest of all soils counts
+     */
+    record Swept(SolvedFault fault, boolean touch) {}
+
+    private static final String MARK = ", ";
+
+    private SweptFaults() {}
+
+    /** Whether a result belongs to a swept fault. */
+    static boolean swept(Result result) {
+        return result.at().startsWith("current=") && result.at().contains(" A, soil=");
+    }
+
+    /**
+     * Sweeps one kind of fault.
+     *
+     * @param groups smallest and largest fault, by soil
+     * @param clearing how a current ends
+     * @param circumstances the case of the faults in between
+     */
+    static List<Swept> of(List<List<SolvedFault>> groups, FaultClearing clearing, Case circumstances) {
+        double least = Double.POSITIVE_INFINITY;
+        double most = 0;
+        for (List<SolvedFault> group : groups) {
+            least = Math.min(least, smallest(group));
+            most = Math.max(most, largest(group).power().current());
+        }
+        List<Swept> swept = new ArrayList<>();
+        if (!(least > 0 && most > least)) {
+            return swept;
+        }
+        List<Double> anywhere = CurrentSweep.currents(clearing.sequence(), least, most);
+        for (List<SolvedFault> group : groups) {
+            SolvedFault largest = largest(group);
+            double low = smallest(group);
+            double high = largest.power().current();
+            for (double current : CurrentSweep.currents(clearing.sequence(), low, high)) {
+                swept.add(new Swept(scaled(largest, clearing, current, circumstances), true));
+            }
+            for (double current : anywhere) {
+                if (current <= low || current >= high) {
+                    swept.add(new Swept(scaled(largest, clearing, current, circumstances), false));
+                }
+            }
+        }
+        return swept;
+    }
+
+    private static double smallest(List<SolvedFault> group) {
+        return group.stream().mapToDouble(s -> s.power().current()).min().orElse(0);
+    }
+
+    private static SolvedFault largest(List<SolvedFault> group) {
+        return group.stream()
+                .max(java.util.Comparator.comparingDouble(s -> s.power().current()))
+                .orElseThrow();
+    }
+
+    private static SolvedFault scaled(SolvedFault largest, FaultClearing clearing, double current, Case circumstances) {
+        PowerCase p = largest.power();
+        double factor = current / p.current();
+        RecloseSequence.Outcome ending = clearing.sequence().run(current);
+        return new SolvedFault(
+                new PowerCase(
+                        circumstances,
+                        "current=" + Numbers.significant(current, 6) + " A" + MARK
+                                + (p.at().startsWith("soil=") ? "" : "soil=") + p.at(),
+                        p.site(),
+                        p.paths(),
+                        p.earth(),
+                        current,
+                        times(p.electrodeCurrents(), factor),
+                        times(p.rise(), factor),
+                        times(p.memberCurrents(), factor),
+                        p.xOverR(),
+                        p.frequency(),
+                        FaultClearing.shots(ending)),
+                largest.pole(),
+                Optional.empty(),
+                Optional.of(ending),
+                largest.drivingVoltage());
+    }
+
+    private static Map<String, Double> times(Map<String, Double> values, double factor) {
+        Map<String, Double> scaled = new LinkedHashMap<>();
+        values.forEach((key, value) -> scaled.put(key, value * factor));
+        return scaled;
+    }
+}
