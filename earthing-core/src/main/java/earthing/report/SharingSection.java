@@ -5,6 +5,7 @@ import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
 import earthing.report.figure.BarChart;
+import earthing.site.Surges;
 import earthing.site.file.SiteTree;
 import earthing.study.Case;
 import earthing.study.Curve;
@@ -57,7 +58,7 @@ final class SharingSection {
                         + " the largest source and with the standard current into the tank; peak values for surges, r.m.s. for"
                         + " earth faults. The site's own worst case stands in the findings below."));
         List<String> sentences = results.under(PREFIX)
-                .filter(r -> r.id().equals("sharing.surge-gain")
+                .filter(r -> (r.id().equals("sharing.surge-gain") && firstWave(r.circumstances()))
                         || r.id().equals("sharing.touch-cost")
                         || r.id().equals("sharing.cable-relief"))
                 .map(r -> capital(ResultSections.sentence(r.model())))
@@ -75,6 +76,13 @@ final class SharingSection {
         worked(blocks);
         blocks.add(new Block.Paragraph("These figures must not be used to justify removing an earth."));
         return new Block.Section(ID, 2, "Sharing the earth: the surge gain and the touch cost", blocks);
+    }
+
+    /** The page tells the first wave in words; the table holds the others. */
+    private boolean firstWave(Case circumstances) {
+        return Surges.verdictWaves(input.site().surges())
+                .get(0)
+                .equals(circumstances.keys().getOrDefault("wave", ""));
     }
 
     private static String capital(String sentence) {
@@ -111,8 +119,10 @@ final class SharingSection {
             row(rows, wave + "cable end, open", "sharing.cable-end.open-voltage", rest);
             row(rows, wave + "cable end, shorted", "sharing.cable-end.short-circuit-current", rest);
             row(rows, wave + "screen current", "surge.screen.current.peak", rest);
-            row(rows, wave + "gap lead to cable", "surge.gap.lead-cable.voltage", rest);
-            row(rows, wave + "gap lead to cubicle", "surge.gap.lead-cubicle.voltage", rest);
+            if (firstWave(rest)) {
+                row(rows, wave + "gap lead to cable", "surge.gap.lead-cable.voltage", rest);
+                row(rows, wave + "gap lead to cubicle", "surge.gap.lead-cubicle.voltage", rest);
+            }
         }
         table("sharing-surge", "On a surge: what the electronics have to bear", rows, blocks);
     }

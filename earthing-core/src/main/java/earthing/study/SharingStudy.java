@@ -23,6 +23,9 @@ final class SharingStudy {
     private static final String CABLE_END = "surge.cable-end.";
     private static final String OPEN = ".open-voltage";
     private static final String NOMINAL = "nominal";
+    /** A gain that is no more than the scatter of separations and lengths [1]. */
+    private static final double LITTLE = 0.05;
+
     private static final String TOUCH = "touch.cubicle.voltage";
     private static final String CABLE = "cable.power-frequency.voltage";
 
@@ -136,6 +139,9 @@ final class SharingStudy {
         String wave = rest.keys().getOrDefault("wave", "") + " into the tank, screen bonded "
                 + words(rest.keys().getOrDefault("screen-bond", ""));
         String pair = volts(apart) + " separate, " + volts(together) + " shared";
+        if (Math.abs(apart / together - 1) < LITTLE) {
+            return wave + ": sharing changes little at the ends of the control cable (" + pair + ")";
+        }
         if (apart > together) {
             return wave + ": sharing lowers the open voltage at the ends of the control cable by a factor of "
                     + Numbers.brief(apart / together) + " (" + pair + ")";
@@ -257,9 +263,16 @@ final class SharingStudy {
     /** Data of the figure: one trace for each quantity, over the number of the arrangement. */
     private List<Curve> curve() {
         List<Curve.Trace> traces = new ArrayList<>();
-        for (String wave : Surges.verdictWaves(site.surges())) {
-            Case rest = Case.NONE.with("wave", wave).with("entry", ENTRY).with("screen-bond", ownBond());
-            trace(wave + " surge: cable end, open", "sharing.cable-end.open-voltage", rest, results, traces);
+        // The first wave stands for the others, which the table holds.
+        String wave = Surges.verdictWaves(site.surges()).get(0);
+        for (String bond : bonds()) {
+            Case rest = Case.NONE.with("wave", wave).with("entry", ENTRY).with("screen-bond", bond);
+            trace(
+                    wave + " surge, screen bonded " + words(bond) + ": cable end, open",
+                    "sharing.cable-end.open-voltage",
+                    rest,
+                    results,
+                    traces);
         }
         Case fault = Case.NONE.with("fault", "maximum");
         trace("earth fault: touch voltage at the cubicle", TOUCH, fault, found.results(), traces);
