@@ -4,7 +4,7 @@ import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Measure.Bound;
 import earthing.quantity.Numbers;
-import earthing.site.NeutralConductor;
+import earthing.site.ReturnWire;
 import earthing.site.Site;
 import earthing.site.SiteRewrite;
 import earthing.site.TouchCriterion;
@@ -85,8 +85,8 @@ final class SoilPoints {
 
     /** Whether earths of a neutral along the line are uncertain: these and the pole's own need not be low together. */
     static boolean neutralEarthsVary(Site site) {
-        NeutralConductor shield = site.system().shieldWire();
-        NeutralConductor wire = shield == null ? site.system().neutral().conductor() : shield;
+        ReturnWire shield = site.system().shieldWire();
+        ReturnWire wire = shield == null ? site.system().neutral().conductor() : shield;
         return wire != null
                 && wire.bondedToMainEarth() == YesNo.YES
                 && wire.poleEarthResistance() != null
