@@ -10,6 +10,7 @@ import earthing.site.file.Problem;
 import earthing.site.file.ReadOutcome;
 import earthing.site.file.SiteFile;
 import earthing.site.file.WaveFile;
+import earthing.study.PlanStudy;
 import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
 import earthing.study.SurgeOutlook;
@@ -72,6 +73,7 @@ final class Assessment {
         if (outlook) {
             progress.step("counting strokes at " + file.getFileName());
             results = SurgeOutlook.added(site, results, ownWave);
+            results = PlanStudy.added(site, results);
         }
         // The name without its folder: the report does not depend on where it was asked for.
         String name = String.valueOf(file.getFileName());

@@ -40,6 +40,7 @@ import picocli.CommandLine.Spec;
             CheckCommand.class,
             CompareCommand.class,
             SoilCommand.class,
+            SheetCommand.class,
             NewCommand.class,
             CompletionCommand.class
         },

@@ -24,6 +24,9 @@ import java.util.Optional;
 /** Tests, assumptions, references, one calculation in full and the file itself. */
 final class ClosingSections {
 
+    /** The line for what was built otherwise. */
+    static final String AS_BUILT = "As built, differences from the drawing";
+
     private ClosingSections() {}
 
     static List<Block> of(ReportInput input, References references) {
@@ -107,7 +110,7 @@ final class ClosingSections {
         measurements(site, blocks);
         departures(site, blocks);
         blocks.add(new Block.Facts(List.of(
-                new Block.Fact("As built, differences from the drawing", ""),
+                new Block.Fact(AS_BUILT, ""),
                 new Block.Fact("Accepted: name, signature, date", ""))));
         return new Block.Section("acceptance", 2, "Test plan and acceptance", blocks);
     }

@@ -93,7 +93,7 @@ final class CompletenessGate {
         }
     }
 
-    static void afterBuilding(Document document) throws ReportIncomplete {
+    static void afterBuilding(ReportInput input, Document document) throws ReportIncomplete {
         Set<String> sections = new HashSet<>();
         Set<String> facts = new HashSet<>();
         boolean elevation = false;
@@ -116,6 +116,7 @@ final class CompletenessGate {
         if (!elevation) {
             problems.add("the figure of the earth paths is missing");
         }
+        problems.addAll(ReviewGate.problems(input, document));
         if (!problems.isEmpty()) {
             throw new ReportIncomplete(problems);
         }

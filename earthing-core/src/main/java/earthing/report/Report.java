@@ -36,7 +36,7 @@ public final class Report {
         blocks.add(Cautions.foot());
         Document document = new Document(
                 "Earthing compliance report – " + input.site().site().name(), "en", blocks);
-        CompletenessGate.afterBuilding(document);
+        CompletenessGate.afterBuilding(input, document);
         return document;
     }
 
@@ -71,6 +71,36 @@ public final class Report {
      */
     public static byte[] pdf(ReportInput input) throws ReportIncomplete {
         return PdfRenderer.render(document(input));
+    }
+
+    /**
+     * A sheet as readable Markdown.
+     *
+     * @param sheet a document of {@link FieldSheet}
+     * @return the text
+     */
+    public static String text(Document sheet) {
+        return TextRenderer.render(sheet);
+    }
+
+    /**
+     * A sheet as one self-contained page.
+     *
+     * @param sheet a document of {@link FieldSheet}
+     * @return the page
+     */
+    public static String html(Document sheet) {
+        return HtmlRenderer.render(sheet);
+    }
+
+    /**
+     * A sheet as PDF.
+     *
+     * @param sheet a document of {@link FieldSheet}
+     * @return the file
+     */
+    public static byte[] pdf(Document sheet) {
+        return PdfRenderer.render(sheet);
     }
 
     /**

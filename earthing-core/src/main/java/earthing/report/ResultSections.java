@@ -4,6 +4,7 @@ import earthing.compliance.Finding;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
 import earthing.report.figure.LineChart;
+import earthing.report.figure.PlanView;
 import earthing.study.Case;
 import earthing.study.Curve;
 import earthing.study.Gap;
@@ -292,8 +293,13 @@ final class ResultSections {
             }
             int number = seen.merge(curve.id(), 1, Integer::sum);
             String id = anchor(curve.id()) + (number == 1 ? "" : "-" + number);
+            boolean plan = curve.id().equals(PlanView.CURVE);
             figures.add(new Block.Figure(
-                    id, curve.title(), LineChart.words(curve), LineChart.of(curve, id), Optional.of(curve)));
+                    id,
+                    curve.title(),
+                    plan ? PlanView.words(curve) : LineChart.words(curve),
+                    plan ? PlanView.of(curve, id) : LineChart.of(curve, id),
+                    Optional.of(curve)));
         }
         return figures;
     }

@@ -10,6 +10,8 @@ import earthing.report.figure.ElevationWords;
 import earthing.report.figure.PoleElevation;
 import earthing.site.Criteria;
 import earthing.site.OwnerCriteria;
+import earthing.site.NeighbourKind;
+import earthing.site.Site;
 import earthing.site.file.SiteTree;
 import earthing.study.Assumption;
 import java.util.ArrayList;
@@ -23,6 +25,15 @@ final class SiteSections {
 
     /** Anchor of the figure without which there is no report. */
     static final String ELEVATION_FIGURE = "figure-elevation";
+
+    /** Facts about what else is joined to the earths, which every report shows. */
+    static final String SCREEN = "Screen of the control cable";
+
+    /** Whose earth the auxiliary supply is referenced to. */
+    static final String SUPPLY = "Auxiliary supply";
+
+    /** Where the earth of a low-voltage network is. */
+    static final String LOW_VOLTAGE = "Low-voltage earth";
 
     private static final String ASSUMED = "ASSUMED";
 
@@ -38,7 +49,8 @@ final class SiteSections {
                 "elevation",
                 2,
                 "Site and earth paths",
-                List.of(new Block.Figure(
+                List.of(
+                        new Block.Figure(
                         ELEVATION_FIGURE,
                         "Elevation of the pole. Heights and depths are to scale; distances to the side are not, they"
                                 + " are written. Solid: main earth and tee. Long dashes: own lead of the cubicle."
@@ -47,7 +59,37 @@ final class SiteSections {
                                 + " It is drawn from the site file; compare it with the pole.",
                         ElevationWords.of(input.site()),
                         svg,
-                        Optional.empty())));
+                        Optional.empty()),
+                        joined(input.site())));
+    }
+
+    /** What the drawing cannot tell by a line alone. */
+    private static Block joined(Site site) {
+        String screen = site.controlCable() == null
+                ? "no control cable is described"
+                : site.controlCable().screen() == null
+                        ? "none is described"
+                        : "bonded: "
+                                + SiteTree.word(site.controlCable().screen().bond()).replace('-', ' ');
+        String supply = site.auxiliarySupply() == null
+                ? "none is described"
+                : SiteTree.word(site.auxiliarySupply().kind()).replace('-', ' ') + ", earth reference: "
+                        + SiteTree.word(site.auxiliarySupply().earthReference()).replace('-', ' ');
+        List<String> low = new ArrayList<>();
+        if (site.lvTransformer() != null) {
+            low.add("transformer on this pole, neutral joined to the main earth: "
+                    + SiteTree.word(site.lvTransformer().neutralJoinedToMainEarth())
+                    + (site.lvTransformer().electrode() == null
+                            ? ""
+                            : ", electrode " + site.lvTransformer().electrode()));
+        }
+        site.neighbours().stream()
+                .filter(neighbour -> neighbour.kind() == NeighbourKind.LV_EARTH)
+                .forEach(neighbour -> low.add(neighbour.name() + ", " + or(neighbour.distance(), "") + " from the pole"));
+        return new Block.Facts(List.of(
+                new Block.Fact(SCREEN, screen),
+                new Block.Fact(SUPPLY, supply),
+                new Block.Fact(LOW_VOLTAGE, low.isEmpty() ? "none is described" : String.join("; ", low))));
     }
 
     private static Block inputs(ReportInput input, References references) {

@@ -420,4 +420,52 @@ final class TouchStudy {
                 "V",
                 traces));
     }
+
+    /** The plan of the ground for a report: maximum fault, nominal inputs, the site as it is; empty where it cannot be. */
+    static Optional<Curve> plan(List<PowerCase> cases, Site site) {
+        TouchStudy study = new TouchStudy(site);
+        Criteria criteria = site.criteria();
+        for (PowerCase fault : cases) {
+            boolean maximum = fault.at().equals("nominal")
+                    && fault.circumstances().keys().getOrDefault("fault", "").equals("maximum")
+                    && study.own(fault);
+            Optional<EarthElectrodes> fields = fault.earth().fields();
+            boolean shaped = fault.electrodeCurrents().keySet().stream()
+                    .allMatch(name -> fault.earth().hasShape(name));
+            if (criteria == null || !maximum || fields.isEmpty() || !shaped) {
+                continue;
+            }
+            try {
+                return Optional.of(study.plan(fault, fields.get(), criteria));
+            } catch (MissingInput missing) {
+                // The touch results tell what is missing.
+                return Optional.empty();
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Curve plan(PowerCase fault, EarthElectrodes fields, Criteria criteria) throws MissingInput {
+        UnitField field = unitField(fields, fault.electrodeCurrents());
+        Basis basis = basis(criteria, fault);
+        Optional<Double> permissible = SafetyCriteria.governing(
+                                basis.criteria().assess(basis.shocks(), Contact.HAND_TO_FEET, basis.standing()))
+                        .permissible()
+                instanceof PermissibleVoltage voltage
+                ? Optional.of(voltage.value())
+                : Optional.empty();
+        boolean cubicle = fault.rise().containsKey(EarthPaths.CUBICLE);
+        double rise = fault.rise().getOrDefault(cubicle ? EarthPaths.CUBICLE : EarthPaths.TANK, 0.0);
+        double reach = site.cubicle() == null
+                ? 1
+                : in.orElse(site.cubicle().reach(), "cubicle.reach", 1, Dimension.LENGTH, REACH);
+        return SurfacePlan.of(
+                (x, y) -> field.scale() * field.field().potential(x, y, 0),
+                fields.bars(),
+                rise,
+                permissible,
+                new SurfacePlan.Nearby(cubicle ? "cubicle" : "down-lead", leadX()),
+                reach,
+                SurfacePlan.nearby(site));
+    }
 }

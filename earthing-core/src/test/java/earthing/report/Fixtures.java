@@ -162,6 +162,7 @@ final class Fixtures {
             Case fault = kase("fault", "single", "arrangement", arrangement);
             results.add(Result.of("cable.power-frequency.voltage", fault, "high", open[i] / 5, "V", "loop", TOOL));
             results.add(Result.of("touch.cubicle.voltage", fault, "high", 3000 + i, "V", "thin wire", TOOL));
+            results.add(Result.of("touch.cubicle.permissible", fault, "high", 220, "V", "table", STANDARD));
         }
         results.add(Result.of(
                 "surge.cubicle.peak",

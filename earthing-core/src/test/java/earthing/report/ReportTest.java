@@ -98,6 +98,17 @@ final class ReportTest {
     }
 
     @Test
+    void aVerdictLeadsToItsWorking() throws Exception {
+        String page = Report.html(INPUT);
+        String worked = INPUT.findings().stream()
+                .filter(finding -> finding.worked().isPresent())
+                .map(Finding::id)
+                .findFirst()
+                .orElseThrow();
+        assertThat(page).containsPattern("<th scope=\"row\"><a href=\"#working-\\d+\">" + worked + "</a></th>");
+    }
+
+    @Test
     void htmlTablesHaveCaptionScopesAndAsManyCellsAsColumns() throws Exception {
         NodeList tables = html(Report.html(INPUT)).getElementsByTagName("table");
         assertThat(tables.getLength()).isGreaterThan(20);

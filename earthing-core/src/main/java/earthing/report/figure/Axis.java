@@ -38,6 +38,19 @@ final class Axis {
                 : even(scale.of(least), scale.of(greatest), scale);
     }
 
+    /** An axis that begins and ends exactly there, with round ticks between. */
+    static Axis exactly(double least, double greatest, String unit) {
+        Axis around = over(least, greatest, unit, false);
+        double low = around.scale.of(least);
+        double high = around.scale.of(greatest);
+        return new Axis(
+                false,
+                low,
+                high,
+                around.scale,
+                around.ticks.stream().filter(tick -> tick >= low && tick <= high).toList());
+    }
+
     private static Axis even(double from, double to, Amount.Scale scale) {
         double least = from;
         double greatest = to;

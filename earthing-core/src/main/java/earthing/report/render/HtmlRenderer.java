@@ -7,8 +7,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.regex.Matcher;
 
 /** A document as one self-contained HTML page, well-formed as XML too; nothing is fetched from anywhere. */
@@ -16,6 +18,11 @@ public final class HtmlRenderer {
 
     private final Markup page = new Markup();
     private final boolean print;
+
+    /** From the id of a finding to the anchor of its line of working. */
+    private final Map<String, String> workings = new HashMap<>();
+
+    private int workingsWritten;
 
     private HtmlRenderer(boolean print) {
         this.print = print;
@@ -48,11 +55,20 @@ public final class HtmlRenderer {
     }
 
     private void page(Document document, String style) {
+        int number = 0;
+        for (Block block : document.everyBlock()) {
+            if (block instanceof Block.Working working) {
+                number++;
+                int end = working.subject().indexOf(": ");
+                workings.putIfAbsent(
+                        end < 0 ? working.subject() : working.subject().substring(0, end), "working-" + number);
+            }
+        }
         page.open("html", "lang", document.language(), "xmlns", "http://www.w3.org/1999/xhtml");
         page.text("\n").open("head").empty("meta", "charset", "utf-8");
         page.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
         page.leaf("title", document.title()).leaf("style", style);
-        if (print) {
+        if (print && hasSections(document)) {
             bookmarks(document);
         }
         page.close();
@@ -77,7 +93,14 @@ public final class HtmlRenderer {
         }
     }
 
+    private static boolean hasSections(Document document) {
+        return document.blocks().stream().anyMatch(block -> block instanceof Block.Section);
+    }
+
     private void contents(Document document) {
+        if (!hasSections(document)) {
+            return;
+        }
         page.open("nav", "aria-label", "Contents").open("ol");
         for (Block block : document.blocks()) {
             if (block instanceof Block.Section section) {
@@ -108,7 +131,9 @@ public final class HtmlRenderer {
         } else if (block instanceof Block.Figure figure) {
             figure(figure);
         } else if (block instanceof Block.Working working) {
-            page.open("div", "class", "working").leaf("p", working.subject());
+            workingsWritten++;
+            page.open("div", "class", "working", "id", "working-" + workingsWritten)
+                    .leaf("p", working.subject());
             page.leaf("code", working.line().text());
             if (!working.basis().isEmpty()) {
                 page.leaf("p", working.basis(), "class", "basis");
@@ -151,7 +176,14 @@ public final class HtmlRenderer {
 
     private void cell(Block.Column column, String content, boolean first) {
         if (first) {
-            page.leaf("th", content, "scope", "row");
+            String working = workings.get(content);
+            if (working == null) {
+                page.leaf("th", content, "scope", "row");
+            } else {
+                page.open("th", "scope", "row")
+                        .leaf("a", content, "href", "#" + working)
+                        .close();
+            }
             return;
         }
         switch (column.kind()) {

@@ -33,6 +33,18 @@ public final class SiteTree {
         return entries;
     }
 
+    /**
+     * Every given key of one block.
+     *
+     * @param block a record of the site
+     * @return the keys below it, in the order of the site file
+     */
+    public static List<Entry> entriesOf(Record block) {
+        List<Entry> entries = new ArrayList<>();
+        walk("", block, entries);
+        return entries;
+    }
+
     private static void walk(String path, Object value, List<Entry> entries) {
         if (value instanceof List<?> list) {
             for (int i = 0; i < list.size(); i++) {
