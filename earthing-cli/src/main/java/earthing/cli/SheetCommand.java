@@ -113,8 +113,8 @@ final class SheetCommand implements Callable<Integer> {
         if (format == Format.CSV && kind == Kind.BUILD) {
             throw new ParameterException(spec.commandLine(), "--format csv is for the test sheet; it can be read back");
         }
-        try (Progress progress = Progress.of(
-                RootCommand.of(spec), spec.commandLine().getErr(), "reading " + site.getFileName())) {
+        try (Progress progress =
+                Progress.of(RootCommand.of(spec), spec.commandLine().getErr(), "reading " + site.getFileName())) {
             write(Assessment.of(site, progress));
         }
         return ExitCode.MET.code();

@@ -109,9 +109,8 @@ final class ClosingSections {
                 rows));
         measurements(site, blocks);
         departures(site, blocks);
-        blocks.add(new Block.Facts(List.of(
-                new Block.Fact(AS_BUILT, ""),
-                new Block.Fact("Accepted: name, signature, date", ""))));
+        blocks.add(new Block.Facts(
+                List.of(new Block.Fact(AS_BUILT, ""), new Block.Fact("Accepted: name, signature, date", ""))));
         return new Block.Section("acceptance", 2, "Test plan and acceptance", blocks);
     }
 

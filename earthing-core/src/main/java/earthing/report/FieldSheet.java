@@ -53,9 +53,10 @@ public final class FieldSheet {
         for (Electrode electrode : site.electrodes()) {
             List<String> words = new ArrayList<>();
             SiteTree.entriesOf(electrode).stream()
-                    .filter(entry -> !entry.path().equals("name") && !entry.path().startsWith("bars["))
-                    .forEach(entry -> words.add(entry.path().replace('.', ' ').replace('-', ' ') + " "
-                            + written(entry.value())));
+                    .filter(entry ->
+                            !entry.path().equals("name") && !entry.path().startsWith("bars["))
+                    .forEach(entry ->
+                            words.add(entry.path().replace('.', ' ').replace('-', ' ') + " " + written(entry.value())));
             if (!words.isEmpty()) {
                 rows.add(item("Electrode " + electrode.name(), String.join(", ", words)));
             }
@@ -240,18 +241,22 @@ public final class FieldSheet {
         Optional<Result> high = at(found, "high");
         if (low.isPresent() && high.isPresent()) {
             List<String> ends = Amount.row(
-                    List.of(OptionalDouble.of(low.get().value()), OptionalDouble.of(high.get().value())),
+                    List.of(
+                            OptionalDouble.of(low.get().value()),
+                            OptionalDouble.of(high.get().value())),
                     low.get().unit());
             return ends.get(0).equals(ends.get(1)) ? ends.get(0) : ends.get(0) + " to " + ends.get(1);
         }
-        return at(found, "nominal").or(() -> found.stream().findFirst())
+        return at(found, "nominal")
+                .or(() -> found.stream().findFirst())
                 .map(result -> Amount.text(result.value(), result.unit()))
                 .orElse("–");
     }
 
     private static Optional<Result> at(List<Result> results, String bound) {
         return results.stream()
-                .filter(result -> result.at().equals(bound) && result.circumstances().within(Case.NONE))
+                .filter(result ->
+                        result.at().equals(bound) && result.circumstances().within(Case.NONE))
                 .findFirst();
     }
 
@@ -280,8 +285,8 @@ public final class FieldSheet {
     }
 
     private static Block signed(String what) {
-        return new Block.Facts(
-                List.of(new Fact(what + " by: name, date, signature", ""), new Fact("Checked by: name, date, signature", "")));
+        return new Block.Facts(List.of(
+                new Fact(what + " by: name, date, signature", ""), new Fact("Checked by: name, date, signature", "")));
     }
 
     private static List<String> item(String part, String designed) {

@@ -86,7 +86,8 @@ final class ReviewGate {
             Block.Table limits = tables.get("criteria-limits");
             if (limited
                     && (limits == null
-                            || limits.rows().stream().noneMatch(row -> row.get(0).equals(finding.id())))) {
+                            || limits.rows().stream()
+                                    .noneMatch(row -> row.get(0).equals(finding.id())))) {
                 problems.add("criteria: the limit of " + finding.id() + " is not listed with its clause and edition");
             }
         }
@@ -102,7 +103,8 @@ final class ReviewGate {
                                         && p.circumstances().equals(result.circumstances()))
                         || !input.results().gapsOf(part).isEmpty();
                 if (!judged) {
-                    problems.add("voltages: " + result.id() + " at " + result.at() + " has no permissible value beside it");
+                    problems.add(
+                            "voltages: " + result.id() + " at " + result.at() + " has no permissible value beside it");
                 }
             }
         }
@@ -115,8 +117,8 @@ final class ReviewGate {
     /** 5: the drawing is missing, or drawing and model disagree. */
     private void drawingAgreesWithModel() {
         String words = blocks.stream()
-                .filter(block -> block instanceof Block.Figure figure
-                        && figure.id().equals(SiteSections.ELEVATION_FIGURE))
+                .filter(block ->
+                        block instanceof Block.Figure figure && figure.id().equals(SiteSections.ELEVATION_FIGURE))
                 .map(block -> ((Block.Figure) block).alternative())
                 .findFirst()
                 .orElse("");
@@ -159,7 +161,8 @@ final class ReviewGate {
                 boolean marked = tables.values().stream()
                         .filter(table -> table.id().startsWith("inputs-"))
                         .flatMap(table -> table.rows().stream())
-                        .anyMatch(row -> entry.path().endsWith(row.get(0)) && String.join(" ", row).contains("ASSUMED"));
+                        .anyMatch(row -> entry.path().endsWith(row.get(0))
+                                && String.join(" ", row).contains("ASSUMED"));
                 if (!marked) {
                     problems.add("inputs: " + entry.path() + " is assumed and not marked so");
                 }
@@ -185,9 +188,7 @@ final class ReviewGate {
         for (Result result : input.results().results()) {
             if (result.id().startsWith("conductor.")
                     && result.id().endsWith(".final-temperature")
-                    && input.results()
-                            .of(result.id().replace(".final-temperature", ".first-shot-temperature"))
-                            .stream()
+                    && input.results().of(result.id().replace(".final-temperature", ".first-shot-temperature")).stream()
                             .noneMatch(first -> first.at().equals(result.at())
                                     && first.circumstances().equals(result.circumstances()))) {
                 problems.add("conductors: " + result.id() + " at " + result.at()
@@ -229,7 +230,9 @@ final class ReviewGate {
     }
 
     private void text(String words, String problem) {
-        if (blocks.stream().noneMatch(block -> block instanceof Block.Paragraph p && p.text().contains(words))) {
+        if (blocks.stream()
+                .noneMatch(
+                        block -> block instanceof Block.Paragraph p && p.text().contains(words))) {
             problems.add(problem);
         }
     }

@@ -9,8 +9,8 @@ import earthing.report.document.Block.Column;
 import earthing.report.figure.ElevationWords;
 import earthing.report.figure.PoleElevation;
 import earthing.site.Criteria;
-import earthing.site.OwnerCriteria;
 import earthing.site.NeighbourKind;
+import earthing.site.OwnerCriteria;
 import earthing.site.Site;
 import earthing.site.file.SiteTree;
 import earthing.study.Assumption;
@@ -51,15 +51,15 @@ final class SiteSections {
                 "Site and earth paths",
                 List.of(
                         new Block.Figure(
-                        ELEVATION_FIGURE,
-                        "Elevation of the pole. Heights and depths are to scale; distances to the side are not, they"
-                                + " are written. Solid: main earth and tee. Long dashes: own lead of the cubicle."
-                                + " Dash-dot: second lead. Dots: broken or missing. Circles on the main earth: joints."
-                                + " Dots at the ends of the control cable: full where its screen is bonded, open where not."
-                                + " It is drawn from the site file; compare it with the pole.",
-                        ElevationWords.of(input.site()),
-                        svg,
-                        Optional.empty()),
+                                ELEVATION_FIGURE,
+                                "Elevation of the pole. Heights and depths are to scale; distances to the side are not, they"
+                                        + " are written. Solid: main earth and tee. Long dashes: own lead of the cubicle."
+                                        + " Dash-dot: second lead. Dots: broken or missing. Circles on the main earth: joints."
+                                        + " Dots at the ends of the control cable: full where its screen is bonded, open where not."
+                                        + " It is drawn from the site file; compare it with the pole.",
+                                ElevationWords.of(input.site()),
+                                svg,
+                                Optional.empty()),
                         joined(input.site())));
     }
 
@@ -70,7 +70,8 @@ final class SiteSections {
                 : site.controlCable().screen() == null
                         ? "none is described"
                         : "bonded: "
-                                + SiteTree.word(site.controlCable().screen().bond()).replace('-', ' ');
+                                + SiteTree.word(site.controlCable().screen().bond())
+                                        .replace('-', ' ');
         String supply = site.auxiliarySupply() == null
                 ? "none is described"
                 : SiteTree.word(site.auxiliarySupply().kind()).replace('-', ' ') + ", earth reference: "
@@ -85,7 +86,8 @@ final class SiteSections {
         }
         site.neighbours().stream()
                 .filter(neighbour -> neighbour.kind() == NeighbourKind.LV_EARTH)
-                .forEach(neighbour -> low.add(neighbour.name() + ", " + or(neighbour.distance(), "") + " from the pole"));
+                .forEach(neighbour ->
+                        low.add(neighbour.name() + ", " + or(neighbour.distance(), "") + " from the pole"));
         return new Block.Facts(List.of(
                 new Block.Fact(SCREEN, screen),
                 new Block.Fact(SUPPLY, supply),

@@ -42,8 +42,8 @@ final class SurfacePlan {
     static List<Nearby> nearby(Site site) {
         return site.neighbours().stream()
                 .filter(neighbour -> neighbour.distance().isKnown())
-                .map(neighbour -> new Nearby(
-                        neighbour.name(), neighbour.distance().nominal()))
+                .map(neighbour ->
+                        new Nearby(neighbour.name(), neighbour.distance().nominal()))
                 .toList();
     }
 
@@ -105,7 +105,9 @@ final class SurfacePlan {
         }
         String verdict = plan.limit(xs, ys, values, size, permissible, least, greatest, part.name());
         for (Bar bar : bars) {
-            plan.line("electrode " + bar.electrode(), List.of(new Point(bar.x1(), bar.y1()), new Point(bar.x2(), bar.y2())));
+            plan.line(
+                    "electrode " + bar.electrode(),
+                    List.of(new Point(bar.x1(), bar.y1()), new Point(bar.x2(), bar.y2())));
         }
         plan.line("reach at the " + part.name(), circle(part.distance(), reach));
         for (Nearby thing : nearby) {
@@ -135,8 +137,8 @@ final class SurfacePlan {
             return "There is no permissible touch voltage to draw.";
         }
         double limit = permissible.get();
-        String words = "the touch voltage at the " + part + " would be above the permissible "
-                + Numbers.brief(limit) + " V";
+        String words =
+                "the touch voltage at the " + part + " would be above the permissible " + Numbers.brief(limit) + " V";
         double level = rise - limit;
         if (level <= least) {
             return "Nowhere in this view " + words + ".";

@@ -449,9 +449,9 @@ final class TouchStudy {
         UnitField field = unitField(fields, fault.electrodeCurrents());
         Basis basis = basis(criteria, fault);
         Optional<Double> permissible = SafetyCriteria.governing(
-                                basis.criteria().assess(basis.shocks(), Contact.HAND_TO_FEET, basis.standing()))
-                        .permissible()
-                instanceof PermissibleVoltage voltage
+                                        basis.criteria().assess(basis.shocks(), Contact.HAND_TO_FEET, basis.standing()))
+                                .permissible()
+                        instanceof PermissibleVoltage voltage
                 ? Optional.of(voltage.value())
                 : Optional.empty();
         boolean cubicle = fault.rise().containsKey(EarthPaths.CUBICLE);

@@ -60,9 +60,10 @@ final class ReviewGateTest {
 
     @Test
     void reason4PotentialRiseAsTouchVoltageOrCreditThatNobodyDeclared() throws Exception {
-        assertThat(problems(withResults(INPUT, results -> results.filter(
-                        r -> !r.id().equals("touch.cubicle.permissible")))))
-                .anyMatch(p -> p.startsWith("voltages: touch.cubicle.voltage") && p.endsWith("permissible value beside it"));
+        assertThat(problems(withResults(
+                        INPUT, results -> results.filter(r -> !r.id().equals("touch.cubicle.permissible")))))
+                .anyMatch(p ->
+                        p.startsWith("voltages: touch.cubicle.voltage") && p.endsWith("permissible value beside it"));
         assertThat(ReviewGate.problems(INPUT, withoutFact(Report.document(INPUT), "Footwear credited")))
                 .contains("criteria: footwear credited is not told");
     }
@@ -72,11 +73,16 @@ final class ReviewGateTest {
         Document whole = Report.document(INPUT);
         assertThat(ReviewGate.problems(INPUT, without(whole, SiteSections.ELEVATION_FIGURE)))
                 .contains("elevation: the drawing of the earth paths is missing");
-        Document other = mapped(whole, block -> block instanceof Block.Figure f
-                        && f.id().equals(SiteSections.ELEVATION_FIGURE)
-                ? new Block.Figure(
-                        f.id(), f.caption(), f.alternative().replace("Segment lower", "Segment else"), f.svg(), f.data())
-                : block);
+        Document other = mapped(
+                whole,
+                block -> block instanceof Block.Figure f && f.id().equals(SiteSections.ELEVATION_FIGURE)
+                        ? new Block.Figure(
+                                f.id(),
+                                f.caption(),
+                                f.alternative().replace("Segment lower", "Segment else"),
+                                f.svg(),
+                                f.data())
+                        : block);
         assertThat(ReviewGate.problems(INPUT, other))
                 .containsExactly("elevation: the drawing does not show segment lower, which is in the model");
     }
@@ -126,11 +132,12 @@ final class ReviewGateTest {
                 .containsExactly("acceptance: accepted departures are not listed");
         assertThat(ReviewGate.problems(INPUT, withoutFact(whole, ClosingSections.AS_BUILT)))
                 .containsExactly("acceptance: there is no line for what was built otherwise");
-        Document silent = mapped(whole, block -> block instanceof Block.Paragraph p && p.text().contains("Test again")
-                ? new Block.Paragraph("Go home.")
-                : block);
-        assertThat(ReviewGate.problems(INPUT, silent))
-                .containsExactly("acceptance: it is not said when to test again");
+        Document silent = mapped(
+                whole,
+                block -> block instanceof Block.Paragraph p && p.text().contains("Test again")
+                        ? new Block.Paragraph("Go home.")
+                        : block);
+        assertThat(ReviewGate.problems(INPUT, silent)).containsExactly("acceptance: it is not said when to test again");
     }
 
     @Test
@@ -144,8 +151,8 @@ final class ReviewGateTest {
 
     @Test
     void aProblemStopsTheReport() {
-        ReportInput input = withResults(
-                INPUT, results -> results.filter(r -> !r.id().equals("touch.cubicle.permissible")));
+        ReportInput input =
+                withResults(INPUT, results -> results.filter(r -> !r.id().equals("touch.cubicle.permissible")));
         Optional<String> told = Optional.empty();
         try {
             Report.text(input);
@@ -163,11 +170,14 @@ final class ReviewGateTest {
         return Result.of(r.id(), circumstances, r.at(), r.value(), r.unit(), r.model(), r.source());
     }
 
-    private static ReportInput withResults(
-            ReportInput input, UnaryOperator<java.util.stream.Stream<Result>> change) {
+    private static ReportInput withResults(ReportInput input, UnaryOperator<java.util.stream.Stream<Result>> change) {
         StudyResults old = input.results();
         StudyResults results = new StudyResults(
-                change.apply(old.results().stream()).toList(), old.curves(), old.gaps(), old.assumptions(), old.notes());
+                change.apply(old.results().stream()).toList(),
+                old.curves(),
+                old.gaps(),
+                old.assumptions(),
+                old.notes());
         List<Finding> findings = input.findings();
         return new ReportInput(
                 input.site(), input.siteFileName(), input.siteFileText(), input.sha256(), results, findings, "0.1.0");
@@ -198,11 +208,13 @@ final class ReviewGateTest {
     }
 
     private static Document withoutFact(Document document, String name) {
-        return mapped(document, block -> block instanceof Block.Facts facts
-                ? new Block.Facts(facts.facts().stream()
-                        .filter(fact -> !fact.name().equals(name))
-                        .toList())
-                : block);
+        return mapped(
+                document,
+                block -> block instanceof Block.Facts facts
+                        ? new Block.Facts(facts.facts().stream()
+                                .filter(fact -> !fact.name().equals(name))
+                                .toList())
+                        : block);
     }
 
     /** The document with one column of a table left out, or emptied. */

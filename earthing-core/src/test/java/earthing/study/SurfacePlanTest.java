@@ -59,7 +59,9 @@ final class SurfacePlanTest {
         Curve plan = plan(400, Optional.of(300.0));
         assertThat(trace(plan, "electrode main").size()).isEqualTo(2);
         assertThat(trace(plan, "reach at the cubicle").x(0)).isEqualTo(1.15, within(1e-12));
-        assertThat(trace(plan, "neighbour field fence, 6.00 m, direction not stated").x(0)).isEqualTo(6.0);
+        assertThat(trace(plan, "neighbour field fence, 6.00 m, direction not stated")
+                        .x(0))
+                .isEqualTo(6.0);
     }
 
     @Property(tries = 60, seed = "20261125")

@@ -48,7 +48,9 @@ final class Axis {
                 low,
                 high,
                 around.scale,
-                around.ticks.stream().filter(tick -> tick >= low && tick <= high).toList());
+                around.ticks.stream()
+                        .filter(tick -> tick >= low && tick <= high)
+                        .toList());
     }
 
     private static Axis even(double from, double to, Amount.Scale scale) {

@@ -85,8 +85,8 @@ public final class PlanView {
     public static String words(Curve curve) {
         Set<String> told = new LinkedHashSet<>();
         curve.traces().forEach(trace -> told.add(trace.name()));
-        return "Plan of the ground around the pole, seen from above, with these lines: " + String.join("; ", told) + ". "
-                + curve.title();
+        return "Plan of the ground around the pole, seen from above, with these lines: " + String.join("; ", told)
+                + ". " + curve.title();
     }
 
     private double px(double x) {
@@ -100,17 +100,29 @@ public final class PlanView {
     private String draw(String id) {
         Markup svg = Draw.begin(id, "Plan of the ground around the pole", words(curve), WIDTH, HEIGHT);
         svg.open("clipPath", "id", id + "-frame");
-        svg.empty(
-                "rect", "x", Draw.n(LEFT), "y", Draw.n(TOP), "width", Draw.n(SIDE), "height", Draw.n(SIDE));
+        svg.empty("rect", "x", Draw.n(LEFT), "y", Draw.n(TOP), "width", Draw.n(SIDE), "height", Draw.n(SIDE));
         svg.close();
         axes(svg);
         svg.open("g", "clip-path", "url(#" + id + "-frame)");
         Map<String, List<Curve.Trace>> byName = new LinkedHashMap<>();
-        curve.traces().forEach(trace -> byName.computeIfAbsent(trace.name(), key -> new ArrayList<>())
-                .add(trace));
+        curve.traces()
+                .forEach(trace -> byName.computeIfAbsent(trace.name(), key -> new ArrayList<>())
+                        .add(trace));
         byName.forEach((name, traces) -> traces.forEach(trace -> line(svg, trace)));
-        svg.empty("circle", "cx", Draw.n(px(0)), "cy", Draw.n(py(0)), "r", "5", "fill", "none", "stroke", "currentColor",
-                "stroke-width", "1.6");
+        svg.empty(
+                "circle",
+                "cx",
+                Draw.n(px(0)),
+                "cy",
+                Draw.n(py(0)),
+                "r",
+                "5",
+                "fill",
+                "none",
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "1.6");
         svg.close();
         int number = 0;
         for (Map.Entry<String, List<Curve.Trace>> entry : byName.entrySet()) {
@@ -133,8 +145,22 @@ public final class PlanView {
             Draw.line(svg, LEFT - 5, y, LEFT, y, 1, "");
             Draw.text(svg, Axis.label(tick), LEFT - 9, y + 4, "end");
         }
-        svg.empty("rect", "x", Draw.n(LEFT), "y", Draw.n(TOP), "width", Draw.n(SIDE), "height", Draw.n(SIDE), "fill",
-                "none", "stroke", "currentColor", "stroke-width", "1");
+        svg.empty(
+                "rect",
+                "x",
+                Draw.n(LEFT),
+                "y",
+                Draw.n(TOP),
+                "width",
+                Draw.n(SIDE),
+                "height",
+                Draw.n(SIDE),
+                "fill",
+                "none",
+                "stroke",
+                "currentColor",
+                "stroke-width",
+                "1");
         Draw.text(svg, curve.xLabel() + " [m]", LEFT + SIDE / 2, TOP + SIDE + 42, "middle");
         Draw.text(svg, curve.yLabel() + " [m]", 8, 18, "start");
     }
@@ -164,7 +190,15 @@ public final class PlanView {
         boolean point = trace.size() == 2 && trace.x(0) == trace.x(1) && trace.y(0) == trace.y(1);
         if (point) {
             // A rod goes straight down: a dot in plan.
-            svg.empty("circle", "cx", Draw.n(px(trace.x(0))), "cy", Draw.n(py(trace.y(0))), "r", "4.2", "fill",
+            svg.empty(
+                    "circle",
+                    "cx",
+                    Draw.n(px(trace.x(0))),
+                    "cy",
+                    Draw.n(py(trace.y(0))),
+                    "r",
+                    "4.2",
+                    "fill",
                     "currentColor");
         } else {
             Draw.path(svg, path.toString(), width(trace.name()), dash(trace.name()));
@@ -213,11 +247,25 @@ public final class PlanView {
             Name name = names.get(i);
             double middle = tops[i] + name.lines().size() * NAME_LINE / 2;
             if (!Double.isNaN(name.x())) {
-                svg.empty("path", "d",
-                        "M" + Draw.n(name.x()) + " " + Draw.n(name.y()) + "L" + Draw.n(NAMES - 26) + " " + Draw.n(middle),
-                        "fill", "none", "stroke", "currentColor", "stroke-width", "0.5", "stroke-opacity", "0.55");
+                svg.empty(
+                        "path",
+                        "d",
+                        "M" + Draw.n(name.x()) + " " + Draw.n(name.y()) + "L" + Draw.n(NAMES - 26) + " "
+                                + Draw.n(middle),
+                        "fill",
+                        "none",
+                        "stroke",
+                        "currentColor",
+                        "stroke-width",
+                        "0.5",
+                        "stroke-opacity",
+                        "0.55");
             }
-            Draw.path(svg, "M" + Draw.n(NAMES - 26) + " " + Draw.n(middle) + "H" + Draw.n(NAMES - 5), name.width(), name.dash());
+            Draw.path(
+                    svg,
+                    "M" + Draw.n(NAMES - 26) + " " + Draw.n(middle) + "H" + Draw.n(NAMES - 5),
+                    name.width(),
+                    name.dash());
             for (int line = 0; line < name.lines().size(); line++) {
                 Draw.text(svg, name.lines().get(line), NAMES, tops[i] + 10.5 + NAME_LINE * line, "start");
             }

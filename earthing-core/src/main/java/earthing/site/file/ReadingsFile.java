@@ -1,7 +1,7 @@
 package earthing.site.file;
 
-import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.nio.charset.StandardCharsets;
@@ -108,9 +108,8 @@ public final class ReadingsFile {
         List<String> text = new ArrayList<>(site.lines().toList());
         int at = file.insert(text);
         String merged = String.join("\n", text) + "\n";
-        if (SiteFile.read(
-                        merged.getBytes(StandardCharsets.UTF_8), siteFile.toString(), SideFiles.beside(siteFile))
-                 instanceof ReadOutcome.Invalid invalid) {
+        if (SiteFile.read(merged.getBytes(StandardCharsets.UTF_8), siteFile.toString(), SideFiles.beside(siteFile))
+                instanceof ReadOutcome.Invalid invalid) {
             invalid.problems().forEach(problem -> file.told(problem, at));
             return new Outcome.Refused(file.problems.inOrderOfFile());
         }
@@ -215,7 +214,6 @@ public final class ReadingsFile {
     private void told(Problem problem, int at) {
         int item = problem.line() - 1 - at;
         Place place = item >= 0 && item < lines.size() ? new Place(lines.get(item), 1) : Place.WHOLE_FILE;
-        problems.add(
-                place, problem.key(), problem.written(), problem.found(), problem.expected(), problem.nearest());
+        problems.add(place, problem.key(), problem.written(), problem.found(), problem.expected(), problem.nearest());
     }
 }
