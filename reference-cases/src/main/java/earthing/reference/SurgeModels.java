@@ -7,6 +7,7 @@ import earthing.surge.Heidler;
 import earthing.surge.Impulse;
 import earthing.surge.ImpulseParameters;
 import earthing.surge.InducedVoltage;
+import earthing.surge.InducedWave;
 import earthing.surge.PowerExponential;
 import earthing.surge.ProtectiveMargin;
 import earthing.surge.StrikingDistance;
@@ -76,6 +77,20 @@ final class SurgeModels {
                 given -> Map.of(
                         "effective-height",
                         InducedVoltage.effectiveHeight(given.value("height"), given.value("resistivity"))));
+        models.put("surge.strokes.induced-ramp", given -> {
+            double time = given.value("time");
+            InducedWave wave = new InducedWave(given.value("height"), given.value("distance"));
+            double[] voltages =
+                    wave.voltages(new double[] {0, time}, new double[] {0, given.value("steepness") * time});
+            return Map.of("voltage", voltages[1]);
+        });
+        models.put(
+                "surge.strokes.antenna-area",
+                given -> Map.of(
+                        "area",
+                        FlashCollection.areaBeyondStrip(
+                                given.value("antenna"),
+                                FlashCollection.width(given.value("height"), given.value("width")))));
         models.put("surge.strokes.striking-distance", given -> {
             double peak = given.value("current");
             return Map.of(
