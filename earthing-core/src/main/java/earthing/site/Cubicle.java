@@ -58,6 +58,12 @@ public record Cubicle(
         Measure reach,
 
         @Key(
+                doc =
+                        "A metal mat on which the operator stands at cubicle and tank handle, bonded to the earth of the cubicle.")
+        @Nullable
+        OperatorMat operatorMat,
+
+        @Key(
                 example = "[steel conduit to a well pump]",
                 doc =
                         "Other metallic ways from the cubicle to earth, such as a water pipe or a fence; each is an unintended path.")

@@ -7,6 +7,7 @@ import earthing.quantity.Source;
 import earthing.site.ButtContact;
 import earthing.site.Electrode;
 import earthing.site.MatShape;
+import earthing.site.OperatorMat;
 import earthing.site.Pole;
 import earthing.site.PoleMaterial;
 import earthing.site.Position;
@@ -148,6 +149,16 @@ final class ElectrodeBars {
                     in.need(bar.diameter(), "electrodes.bars.diameter") / 2));
         }
         return bars;
+    }
+
+    /** The bars of the operator's mat, as a part of the electrode that it is bonded to. */
+    static List<Bar> operatorMat(OperatorMat mat, String bondedTo, Inputs in) throws MissingInput {
+        return mat(
+                bondedTo,
+                in.need(mat.at().x(), "cubicle.operator-mat.at.x"),
+                in.need(mat.at().y(), "cubicle.operator-mat.at.y"),
+                mat.shape(),
+                in);
     }
 
     private static List<Bar> mat(String name, double x, double y, MatShape mat, Inputs in) throws MissingInput {

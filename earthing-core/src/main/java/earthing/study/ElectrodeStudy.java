@@ -76,6 +76,9 @@ final class ElectrodeStudy {
 
     private static Optional<FormulaResult> closedForm(Site site, String name, SoilModel soil, Inputs in)
             throws MissingInput {
+        if (OperatorPlace.bondedTo(site).filter(name::equals).isPresent()) {
+            return Optional.empty(); // a mat is part of it, and no closed form knows that shape
+        }
         Optional<Electrode> electrode = SiteVariant.electrode(site, name);
         return electrode.isEmpty() ? Optional.empty() : ElectrodeFormula.of(electrode.get(), soil, in);
     }

@@ -62,6 +62,16 @@ final class SiteEarth {
                 declared.put(electrode.name(), inputs.need(electrode.resistance(), "electrodes.resistance", bound));
             }
         }
+        Optional<String> bonded = OperatorPlace.bondedTo(site);
+        if (bonded.isPresent() && site.cubicle() != null && site.cubicle().operatorMat() != null) {
+            String to = bonded.get();
+            if (declared.containsKey(to)) {
+                throw new MissingInput(
+                        "the operator's mat is bonded to electrode " + to + ", whose shape is not known",
+                        "electrodes.rod");
+            }
+            bars.addAll(ElectrodeBars.operatorMat(site.cubicle().operatorMat(), to, inputs));
+        }
         bars.addAll(ElectrodeBars.poleButt(site.pole(), bound, inputs));
         try {
             Optional<EarthElectrodes> solved = bars.isEmpty() ? Optional.empty() : Optional.of(cache.solve(soil, bars));

@@ -69,6 +69,7 @@ final class SiteVariant {
                         cubicle.capacitanceToEarth(),
                         cubicle.capacitanceToCable(),
                         cubicle.reach(),
+                        cubicle.operatorMat(),
                         cubicle.otherPaths()),
                 site.controlCable(),
                 electrodes);
@@ -200,6 +201,7 @@ final class SiteVariant {
                 cubicle.capacitanceToEarth(),
                 cubicle.capacitanceToCable(),
                 cubicle.reach(),
+                cubicle.operatorMat(),
                 cubicle.otherPaths());
         return with(site, site.tank(), site.mainEarth(), changed, site.controlCable(), site.electrodes());
     }

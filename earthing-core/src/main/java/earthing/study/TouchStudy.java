@@ -3,6 +3,7 @@ package earthing.study;
 import earthing.electrode.wire.EarthElectrodes;
 import earthing.electrode.wire.EnergisedElectrodes;
 import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
 import earthing.quantity.Numbers;
 import earthing.quantity.Source;
 import earthing.quantity.Worked;
@@ -20,7 +21,9 @@ import earthing.safety.SurfaceCovering;
 import earthing.site.ContactExposure;
 import earthing.site.Covering;
 import earthing.site.Criteria;
+import earthing.site.Cubicle;
 import earthing.site.MainEarth;
+import earthing.site.OperatorMat;
 import earthing.site.Pole;
 import earthing.site.Site;
 import earthing.site.Stay;
@@ -267,7 +270,7 @@ final class TouchStudy {
         double lead = leadX();
         part("cubicle", EarthPaths.CUBICLE, lead, fault, field, basis, reach);
         MainEarth main = site.mainEarth();
-        if (main != null && !guarded(main)) {
+        if (main != null && !guarded(main, fault)) {
             part("down-lead", EarthPaths.TANK, lead, fault, field, basis, reach);
         }
         Pole pole = site.pole();
@@ -300,7 +303,7 @@ final class TouchStudy {
     }
 
     /** An insulating guard up to reach takes the lead out of reach, if it is declared to bear a voltage. */
-    private boolean guarded(MainEarth main) throws MissingInput {
+    private boolean guarded(MainEarth main, PowerCase fault) throws MissingInput {
         if (main.guardHeight() == null) {
             in.choice(
                     "main-earth.guard-height",
@@ -309,10 +312,19 @@ final class TouchStudy {
             return false;
         }
         boolean high = in.need(main.guardHeight(), "main-earth.guard-height") >= REACH_HEIGHT;
-        return high && main.guardVoltage() != null && main.guardVoltage().isKnown();
+        if (!high || main.guardVoltage() == null || !main.guardVoltage().isKnown()) {
+            return false;
+        }
+        double rise = Math.abs(fault.rise().getOrDefault(EarthPaths.TANK, 0.0));
+        boolean bears = main.guardVoltage().at(Measure.Bound.LOW) >= rise;
+        if (!bears && own(fault)) {
+            notes.add("the guard of the main earth bears less than the potential rise and is not credited");
+        }
+        return bears;
     }
 
-    private void part(String part, String node, double x, PowerCase fault, UnitField field, Basis basis, double reach) {
+    private void part(String part, String node, double x, PowerCase fault, UnitField field, Basis basis, double reach)
+            throws MissingInput {
         Double potential = fault.rise().get(node);
         if (potential == null) {
             gaps.add(new Gap(
@@ -322,14 +334,24 @@ final class TouchStudy {
                     List.of("cubicle.capacitance-to-earth")));
             return;
         }
-        double voltage = field.worstTouch(x, reach, potential);
+        double beside = field.worstTouch(x, reach, potential);
+        Optional<Double> onMat = onMat(part, potential, fault, field);
+        double voltage = onMat.orElse(beside);
         String id = "touch." + part;
         double ground = potential - voltage;
+        onMat.ifPresent(v -> results.add(result(
+                id + ".beside-the-mat",
+                fault,
+                beside,
+                "prospective, feet off the mat at the worst place within " + Numbers.full(reach) + " m",
+                FIELD)));
         results.add(result(
                         id + ".voltage",
                         fault,
                         voltage,
-                        "prospective, feet at the worst place within " + Numbers.full(reach) + " m",
+                        onMat.isPresent()
+                                ? "prospective, feet at the worst place on the operator's mat, and nowhere else"
+                                : "prospective, feet at the worst place within " + Numbers.full(reach) + " m",
                         FIELD)
                 .withWorked(Worked.of("U_vT", "U_E - U_S")
                         .with("U_E", potential, "V")
@@ -337,6 +359,20 @@ final class TouchStudy {
                         .gives(voltage, "V")));
         permissible(id, fault, basis, Contact.HAND_TO_FEET);
         risk(part, fault, voltage, basis, Contact.HAND_TO_FEET);
+    }
+
+    /** Voltage on the operator's mat, for the parts that are worked from it. */
+    private Optional<Double> onMat(String part, double potential, PowerCase fault, UnitField field)
+            throws MissingInput {
+        Cubicle cubicle = fault.site().cubicle();
+        boolean worked = part.equals("cubicle") || part.equals("tank-handle");
+        if (!worked || cubicle == null || OperatorPlace.bondedTo(fault.site()).isEmpty()) {
+            return Optional.empty();
+        }
+        OperatorMat mat = cubicle.operatorMat();
+        return mat == null
+                ? Optional.empty()
+                : Optional.of(field.scale() * OperatorPlace.worstOn(mat, field.field(), potential / field.scale(), in));
     }
 
     /** Hand to hand between the main earth and a cubicle that has no tee to it. */

@@ -213,4 +213,39 @@ class LineAndProtectionTest {
         assertThat(finding(blind, "fault.back-up").status()).isEqualTo(Status.NOT_MET);
         assertThat(finding(blind, "fault.detection").status()).isNotEqualTo(Status.NOT_MET);
     }
+
+    /** A mat under the feet, bonded to what the hand touches; off the mat the voltage is that of the ground around it. */
+    @Test
+    void matLowersTheVoltageOfWhoStandsOnItAndIsPartOfItsElectrode() {
+        String text = DemoSite.text("ternhook-wood-shared.yaml");
+        Site bare = DemoSite.parse(text);
+        Site laid = DemoSite.parse(text.replace(
+                "  reach: 1 m\n",
+                "  reach: 1 m\n  operator-mat: {at: {x: 1.4 m, y: 0 m}, shape: {width: 1 m, length: 1 m, mesh: 0.25 m,"
+                        + " diameter: 8 mm, depth: 0.05 m}}\n"));
+        StudyResults without = PowerStudy.of(bare, new EarthCache());
+        StudyResults with = PowerStudy.of(laid, new EarthCache());
+        String touch = "touch.cubicle.voltage";
+        double before = value(without, touch);
+        double beside = value(with, "touch.cubicle.beside-the-mat");
+        double on = value(with, touch);
+        assertThat(on).isLessThan(0.5 * before).isLessThan(beside);
+        assertThat(value(with, "epr.main")).isLessThan(value(without, "epr.main"));
+        // Unearthed, the mat leads nowhere and is not reckoned with.
+        assertThat(with.of("touch.cubicle.beside-the-mat").stream()
+                        .map(r -> r.circumstances().keys().get("arrangement")))
+                .doesNotContain("unearthed");
+    }
+
+    /** A guard counts only as far as the voltage that it bears. */
+    @Test
+    void guardThatBearsLessThanThePotentialRiseIsNotCredited() {
+        String text = DemoSite.text("ternhook-wood-shared.yaml");
+        assertThat(PowerStudy.of(DemoSite.parse(text), new EarthCache()).of("touch.down-lead.voltage"))
+                .isEmpty();
+        Site weak = DemoSite.parse(text.replace("guard-voltage: 20 kV", "guard-voltage: 100 V"));
+        StudyResults results = PowerStudy.of(weak, new EarthCache());
+        assertThat(results.of("touch.down-lead.voltage")).isNotEmpty();
+        assertThat(results.notes()).anyMatch(n -> n.contains("the guard of the main earth bears less"));
+    }
 }

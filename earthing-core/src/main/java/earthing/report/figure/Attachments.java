@@ -53,6 +53,9 @@ final class Attachments {
         if (site.system().shieldWire() != null) {
             wire(site.system().shieldWire(), "shield wire", tankHeight * 1.1);
         }
+        if (site.cubicle() != null && site.cubicle().operatorMat() != null) {
+            right.add("operator's mat, bonded to the earth of the cubicle", 520, ground);
+        }
         if (site.hvCable() != null) {
             cable(site.hvCable(), tankHeight * 0.94);
         }
