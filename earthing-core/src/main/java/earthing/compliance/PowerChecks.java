@@ -278,7 +278,16 @@ final class PowerChecks {
                         pair.value().value(),
                         pair.limit().value(),
                         "V",
-                        what + "; " + pair.limit().model()));
+                        what + offTheMat(design, id) + "; " + pair.limit().model()));
+    }
+
+    /** A mat helps who stands on it; what waits beside it is told with the verdict. */
+    private static String offTheMat(Design design, String id) {
+        return design.own(id + ".beside-the-mat").stream()
+                .max(Comparator.comparingDouble(Result::value))
+                .map(r -> " on the operator's mat, for nobody who reaches it from off the mat, where it is up to "
+                        + Numbers.brief(r.value()) + " V")
+                .orElse("");
     }
 
     static List<Finding> transfer(Design design) {

@@ -231,6 +231,8 @@ class LineAndProtectionTest {
         double on = value(with, touch);
         assertThat(on).isLessThan(0.5 * before).isLessThan(beside);
         assertThat(value(with, "epr.main")).isLessThan(value(without, "epr.main"));
+        Finding finding = finding(laid, "touch.cubicle");
+        assertThat(finding.reason()).contains("for nobody who reaches it from off the mat");
         // Unearthed, the mat leads nowhere and is not reckoned with.
         assertThat(with.of("touch.cubicle.beside-the-mat").stream()
                         .map(r -> r.circumstances().keys().get("arrangement")))
