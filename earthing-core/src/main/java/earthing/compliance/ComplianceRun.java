@@ -55,9 +55,9 @@ public final class ComplianceRun {
             ElectrodeChecks::resistance,
             ElectrodeChecks::modelAgreement,
             ElectrodeChecks::surveyQuality,
-            ElectrodeChecks::testValidity,
-            ElectrodeChecks::testAgreement,
-            ElectrodeChecks::testContinuity);
+            TestChecks::validity,
+            TestChecks::agreement,
+            TestChecks::continuity);
 
     private ComplianceRun() {}
 
@@ -155,7 +155,7 @@ public final class ComplianceRun {
             Optional<EarthPaths.Member> broken = design.paths().member(path);
             boolean measured = design.site().measurements().stream()
                     .anyMatch(m -> m.kind() == MeasurementKind.BOND_CONTINUITY
-                            && broken.map(member -> ElectrodeChecks.covers(m.of(), member))
+                            && broken.map(member -> TestChecks.covers(m.of(), member))
                                     .orElse(false)
                             && m.value().isKnown());
             String follows = result.model() + SurgeConsequence.of(design, path);

@@ -181,6 +181,13 @@ final class ElectrodeBars {
         return in.orElse(measure, "electrodes.top-depth", 0, earthing.quantity.Dimension.LENGTH, TOP);
     }
 
+    /** Where the earth lead meets an electrode, the terminal of a test: its place in the site file, x and y [m]. */
+    static double[] terminal(Electrode electrode, @Nullable Pole pole, Inputs in) throws MissingInput {
+        return new double[] {
+            position(electrode.at(), pole, true, electrode, in), position(electrode.at(), pole, false, electrode, in)
+        };
+    }
+
     private static double position(
             @Nullable Position at, @Nullable Pole pole, boolean alongX, Electrode electrode, Inputs in)
             throws MissingInput {

@@ -48,7 +48,28 @@ final class SiteEarth {
 
     /** Solves the electrodes of a site. */
     static SiteEarth of(Site site, Bound bound, Inputs inputs, EarthCache cache) throws MissingInput {
-        SoilModel soil = soil(site.soil(), bound, inputs);
+        return of(site, bound, soil(site.soil(), bound, inputs), inputs, cache);
+    }
+
+    /** The same in one state of the ground, moist or in its worst season, at any bound of the resistivities. */
+    static SiteEarth inState(Site site, Bound bound, boolean worstSeason, Inputs inputs, EarthCache cache)
+            throws MissingInput {
+        Soil soil = site.soil();
+        SoilModel model = asSurveyed(soil, bound, inputs);
+        Season season = soil == null ? null : soil.season();
+        if (season != null) {
+            boolean surveyedAtWorst = worst(season.surveyState());
+            double depth = inputs.need(season.depth(), "soil.season.depth");
+            double factor = inputs.need(season.factor(), "soil.season.factor");
+            if (worstSeason != surveyedAtWorst) {
+                model = model.seasonal(depth, worstSeason ? factor : 1 / factor);
+            }
+        }
+        return of(site, bound, model, inputs, cache);
+    }
+
+    private static SiteEarth of(Site site, Bound bound, SoilModel soil, Inputs inputs, EarthCache cache)
+            throws MissingInput {
         if (site.electrodes().isEmpty()) {
             throw new MissingInput("the file describes no electrode", "electrodes");
         }
@@ -83,7 +104,7 @@ final class SiteEarth {
         }
     }
 
-    private static SoilModel soil(@org.jspecify.annotations.Nullable Soil soil, Bound bound, Inputs inputs)
+    private static SoilModel asSurveyed(@org.jspecify.annotations.Nullable Soil soil, Bound bound, Inputs inputs)
             throws MissingInput {
         if (soil == null) {
             throw new MissingInput("the file does not describe the soil", "soil.resistivity");
@@ -100,8 +121,18 @@ final class SiteEarth {
                             ? Layer.below(resistivity)
                             : new Layer(resistivity, inputs.need(layer.thickness(), "soil.layers.thickness")));
         }
-        SoilModel model = SoilModel.of(layers);
-        Season season = soil.season();
+        return SoilModel.of(layers);
+    }
+
+    /** Whether a state is the one of the highest resistance. */
+    static boolean worst(@org.jspecify.annotations.Nullable SoilState state) {
+        return state == SoilState.DRY || state == SoilState.FROZEN;
+    }
+
+    private static SoilModel soil(@org.jspecify.annotations.Nullable Soil soil, Bound bound, Inputs inputs)
+            throws MissingInput {
+        SoilModel model = asSurveyed(soil, bound, inputs);
+        Season season = soil == null ? null : soil.season();
         if (season == null) {
             return model;
         }
@@ -111,7 +142,7 @@ final class SiteEarth {
         }
         double depth = inputs.need(season.depth(), "soil.season.depth");
         double factor = inputs.need(season.factor(), "soil.season.factor");
-        boolean surveyedAtWorst = state == SoilState.DRY || state == SoilState.FROZEN;
+        boolean surveyedAtWorst = worst(state);
         if (bound == Bound.HIGH && !surveyedAtWorst) {
             return model.seasonal(depth, factor);
         }
