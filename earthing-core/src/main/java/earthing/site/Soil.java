@@ -18,8 +18,16 @@ public record Soil(
         @Key(doc = "Horizontal layers from the surface down; use instead of resistivity.")
         List<SoilLayer> layers,
 
+        @Key(
+                doc =
+                        "Readings of a soil survey; layers with their bounds are fitted to them. Use instead of resistivity and layers.")
+        List<SoilReading> soundings,
+
         @Key(doc = "How drying or freezing changes the top of the ground.") @Nullable
         Season season,
+
+        @Key(doc = "How the ground moves with frequency, for the electrode under impulse.") @Nullable
+        FrequencyDependence frequencyDependence,
 
         @Key(example = "Four-pin survey, two traverses, spacings 1 m to 32 m", doc = "How the resistivity was found.")
         @Nullable
@@ -34,5 +42,6 @@ public record Soil(
      */
     public Soil {
         layers = List.copyOf(layers);
+        soundings = List.copyOf(soundings);
     }
 }

@@ -18,12 +18,21 @@ public final class SiteStudy {
      * @return all results; what could not be computed stands among the gaps with the keys to fill in
      */
     public static StudyResults of(Site site) {
+        SurveyedSoil survey = SurveyedSoil.of(site);
+        return survey.results().equals(StudyResults.EMPTY)
+                ? studied(site)
+                : StudyResults.join(List.of(survey.results(), studied(survey.site())));
+    }
+
+    private static StudyResults studied(Site site) {
         EarthCache cache = new EarthCache();
         List<StudyResults> parts = new ArrayList<>();
         // Surge and power frequency share nothing but the solved electrodes; each takes about half of a start.
         CompletableFuture<StudyResults> surge = CompletableFuture.supplyAsync(() -> StudyResults.join(
                 List.of(SurgeStudy.of(site, cache), ArresterStudy.of(site), LineEntryStudy.of(site, cache))));
         parts.add(electrodes(site, cache));
+        parts.add(TesterStudy.of(site, cache));
+        parts.add(ImpulseStudy.of(site, cache));
         parts.add(PowerStudy.of(site, cache));
         parts.add(surge.join());
         StudyResults found = StudyResults.join(parts);

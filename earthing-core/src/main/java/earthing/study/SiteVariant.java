@@ -12,6 +12,7 @@ import earthing.site.Position;
 import earthing.site.Screen;
 import earthing.site.ScreenBond;
 import earthing.site.Site;
+import earthing.site.Soil;
 import earthing.site.Surges;
 import earthing.site.Tank;
 import earthing.site.TestedArrangement;
@@ -216,6 +217,7 @@ final class SiteVariant {
                 new Pole(pole.material(), pole.height(), pole.burial(), pole.diameter(), pole.buttContact(), bonded);
         return with(
                 site,
+                site.soil(),
                 changed,
                 site.surges(),
                 site.tank(),
@@ -242,6 +244,7 @@ final class SiteVariant {
                         surges.percentile());
         return with(
                 site,
+                site.soil(),
                 site.pole(),
                 changed,
                 site.tank(),
@@ -278,6 +281,20 @@ final class SiteVariant {
                 main.material());
     }
 
+    /** The site with another description of its ground. */
+    static Site grounded(Site site, Soil soil) {
+        return with(
+                site,
+                soil,
+                site.pole(),
+                site.surges(),
+                site.tank(),
+                site.mainEarth(),
+                site.cubicle(),
+                site.controlCable(),
+                site.electrodes());
+    }
+
     private static Site with(
             Site site,
             @Nullable Tank tank,
@@ -285,11 +302,12 @@ final class SiteVariant {
             @Nullable Cubicle cubicle,
             @Nullable ControlCable cable,
             List<Electrode> electrodes) {
-        return with(site, site.pole(), site.surges(), tank, main, cubicle, cable, electrodes);
+        return with(site, site.soil(), site.pole(), site.surges(), tank, main, cubicle, cable, electrodes);
     }
 
     private static Site with(
             Site site,
+            @Nullable Soil soil,
             @Nullable Pole pole,
             @Nullable Surges surges,
             @Nullable Tank tank,
@@ -302,7 +320,7 @@ final class SiteVariant {
                 site.site(),
                 site.system(),
                 site.protection(),
-                site.soil(),
+                soil,
                 pole,
                 tank,
                 site.line(),

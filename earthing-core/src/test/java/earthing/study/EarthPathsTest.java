@@ -72,6 +72,13 @@ class EarthPathsTest {
                         "TEE tee: tee - cubicle",
                         "SCREEN cable screen: tank - cubicle"));
         expected.put(
+                "ravensike-readings.yaml",
+                List.of(
+                        "MAIN_EARTH upper lead: tank - tee",
+                        "MAIN_EARTH lower lead: tee - electrode main",
+                        "TEE tee: tee - cubicle",
+                        "SCREEN cable screen: tank - cubicle"));
+        expected.put(
                 "skarrowen-antenna.yaml",
                 List.of(
                         "MAIN_EARTH upper lead: tank - tee",
@@ -209,7 +216,7 @@ class EarthPathsTest {
     @ParameterizedTest
     @MethodSource("sites")
     void aBondThatIsShownIsModelled(String name) {
-        Site site = DemoSite.read(name);
+        Site site = SurveyedSoil.of(DemoSite.read(name)).site();
         EarthPaths paths = EarthPaths.of(site);
         try {
             Inputs in = new Inputs();

@@ -27,6 +27,7 @@ public final class ReferenceModels {
         NetworkModels.register(models);
         SurgeModels.register(models);
         EarthTesterModels.register(models);
+        ImpulseModels.register(models);
         DeckModels.register(models);
         WorkedExampleModels.register(models);
         return Collections.unmodifiableMap(models);

@@ -38,7 +38,8 @@ public final class LineChart {
 
     /**
      * Draws a curve. An axis is divided in decades where all its values are positive and span more than a factor of
-     * 40; a vertical one only together with the horizontal one.
+     * 40; a vertical one only together with the horizontal one. Resistivities are drawn in decades both ways, as soundings
+     * are.
      *
      * @param curve the data; at least one trace with one point
      * @param id anchor of the figure, prefix of the anchors inside
@@ -63,8 +64,9 @@ public final class LineChart {
         if (!(x[0] <= x[1])) {
             throw new IllegalArgumentException("curve " + curve.id() + " needs at least one point");
         }
-        boolean xInDecades = x[0] > 0 && x[1] / x[0] > 40;
-        boolean yInDecades = xInDecades && y[0] > 0 && y[1] / y[0] > 40;
+        boolean sounding = curve.yUnit().equals("ohm.m") && x[0] > 0 && x[0] < x[1] && y[0] > 0;
+        boolean xInDecades = sounding || (x[0] > 0 && x[1] / x[0] > 40);
+        boolean yInDecades = sounding || (xInDecades && y[0] > 0 && y[1] / y[0] > 40);
         // An even vertical axis begins at zero unless the values lie far from it.
         double bottom = yInDecades || y[0] < 0 || y[0] > 0.6 * y[1] ? y[0] : 0;
         double top = y[1] < 0 ? 0 : y[1];

@@ -1,6 +1,7 @@
 package earthing.site.file;
 
 import earthing.site.MeasurementKind;
+import earthing.site.SoilLaw;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -33,6 +34,20 @@ final class ElectrodeRules {
             readings(rules);
         }
         rules.notBoth("soil.resistivity", "soil.layers");
+        if (complete) {
+            SoundingRules.check(rules);
+        }
+        rules.belongs(
+                "soil.frequency-dependence.relative-permittivity",
+                rules.facts().is("soil.frequency-dependence.law", SoilLaw.NONE),
+                "every other law gives its own permittivity");
+        rules.facts()
+                .measure("soil.frequency-dependence.relative-permittivity")
+                .filter(permittivity -> permittivity.nominal() < 1)
+                .ifPresent(permittivity -> rules.wrong(
+                        "soil.frequency-dependence.relative-permittivity",
+                        "no matter has a permittivity below 1",
+                        "1 or more"));
     }
 
     private static void oneShape(SiteRules rules, String electrode) {

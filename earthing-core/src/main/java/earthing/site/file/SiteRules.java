@@ -53,6 +53,10 @@ final class SiteRules {
         return !facts.has(path) && !problems.mentions(path);
     }
 
+    ProblemList problems() {
+        return problems;
+    }
+
     /** A value that contradicts another. */
     void wrong(String path, String found, String expected) {
         problems.add(facts.place(path), path, shown(path), found, expected);

@@ -321,11 +321,27 @@ final class BrokenFilesTest {
     }
 
     @Test
+    void soundingsThatGiveNoLayersAreTold() {
+        toldBelowHead(
+                """
+                soil:
+                  soundings:
+                    - {spacing: 1 m, resistance: 10 ohm, half-current-spacing: 3 m}
+                    - {spacing: 2 m, resistance: 5 ohm, resistivity: 60 ohm.m}
+                    - {half-current-spacing: 3 m, half-potential-spacing: 5 m, resistance: 5 ohm}
+                """,
+                "x.yaml:6:7: soil.soundings[1]: this reading has the spacings of two arrays; expected spacing, or"
+                        + " half-current-spacing and half-potential-spacing",
+                "x.yaml:7:7: soil.soundings[2]: this reading has not one value; expected either resistance or resistivity",
+                "x.yaml:8:7: soil.soundings[3]: a Schlumberger array needs 0 < MN/2 < AB/2; have MN/2 5.0 m, AB/2 3.0 m");
+    }
+
+    @Test
     void keyWithoutAValueIsTold() {
         toldBelowHead(
                 "soil:\nelectrodes:\ntank:\n  height:\n",
-                "x.yaml:4:6: soil: there is no value behind this key; expected keys of its own: resistivity, layers, season,"
-                        + " survey, survey-date",
+                "x.yaml:4:6: soil: there is no value behind this key; expected keys of its own: resistivity, layers,"
+                        + " soundings, season, frequency-dependence, survey, survey-date",
                 "x.yaml:5:12: electrodes: there is no value behind this key; expected a list, each item behind a hyphen",
                 "x.yaml:7:10: tank.height: there is no value behind this key; expected a length such as 2.4 m, 200 mm, 8 ft");
     }

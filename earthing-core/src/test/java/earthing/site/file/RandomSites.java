@@ -14,7 +14,9 @@ import earthing.site.NeutralMethod;
 import earthing.site.RelayCurve;
 import earthing.site.ScreenBond;
 import earthing.site.Site;
+import earthing.site.SoilLaw;
 import earthing.site.SoilLayer;
+import earthing.site.SoilReading;
 import earthing.site.TouchCriterion;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
@@ -300,6 +302,20 @@ final class RandomSites {
                     values.remove("resistivity");
                     values.put("layers", List.of(layer(true), layer(true), layer(false)));
                 }
+                if (values.containsKey("soundings")) {
+                    values.remove("resistivity");
+                    values.remove("layers");
+                    values.put(
+                            "soundings",
+                            List.of(reading("1 m", "20 ohm"), reading("2 m", "9 ohm"), reading("4 m", "3 ohm")));
+                }
+            }
+            case "frequency-dependence" -> {
+                if (values.get("law") == SoilLaw.NONE) {
+                    set(values, "relative-permittivity", "10", Dimension.RATIO);
+                } else {
+                    values.remove("relative-permittivity");
+                }
             }
             case "pole" -> set(values, "height", "11 m", Dimension.LENGTH);
             case "tank" -> {
@@ -362,6 +378,13 @@ final class RandomSites {
             });
         }
         values.put("electrodes", electrodes);
+    }
+
+    private static Record reading(String spacing, String resistance) {
+        Map<String, Object> values = new HashMap<>();
+        values.put("spacing", fixed(spacing, Dimension.LENGTH));
+        values.put("resistance", fixed(resistance, Dimension.RESISTANCE));
+        return Block.of(SoilReading.class).make(values);
     }
 
     private Record layer(boolean thick) {

@@ -1,0 +1,399 @@
+package earthing.electrode.wire;
+
+import earthing.conductor.inductance.InductanceMatrix;
+import earthing.conductor.inductance.Point;
+import earthing.conductor.inductance.RoundConductor;
+import earthing.quantity.Source;
+import earthing.soil.Layer;
+import earthing.soil.LayeredSoil;
+import earthing.soil.PointSource;
+import earthing.soil.SoilDispersion;
+import earthing.soil.SoilModel;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.apache.commons.math3.complex.Complex;
+import org.ejml.data.ZMatrixRMaj;
+import org.ejml.dense.row.CommonOps_ZDRM;
+import org.ejml.dense.row.factory.LinearSolverFactory_ZDRM;
+import org.ejml.interfaces.linsol.LinearSolverDense;
+
+/**
+ * One electrode over frequency, the current entering at one place: thin-wire solution in ground of complex conductivity
+ * κ = σ + jωε. Each element leaks its current evenly; mean potentials follow from the layers of complex κ with the phase
+ * e^(−γR) on direct term and surface image; along the bars the current meets the partial inductances with e^(−γR). See
+ * docs/theory/electrode.md.
+ *
+ * <p>Layers of complex κ are reached from real ones, because the coefficients are analytic in the logarithms of κ. Two
+ * layers: √(κ₁κ₂) times a coefficient is a function of ln(κ₁/κ₂) alone, analytic up to ±jπ, and interpolated at its
+ * complex value from nine real ones. More layers: with log κ = u + jv, five real grounds along u + t·v, t = −1 … 1, give
+ * the value at t = j. Both hold 0.3 % while the phases of two layers differ by less than 1 rad.
+ *
+ * <p>Valid 10 Hz … 4 MHz. The conductors are perfect, air does not conduct, other electrodes are absent, and in layered
+ * ground the phase over a distance is that of the geometric mean of both layers.
+ */
+public final class HarmonicElectrode {
+
+    /** Source of the method. */
+    public static final Source SOURCE = Source.publication(
+            "Visacro, Soares, HEM: a model for simulation of lightning-related engineering problems, IEEE Transactions on"
+                    + " Power Delivery 20(2), 2005; Grcev, Dawalibi, IEEE Transactions on Power Delivery 5(4), 1990",
+            "leakage and longitudinal currents of thin wires; docs/theory/electrode.md",
+            Source.Status.FROM_MEMORY);
+
+    /** Lower end of the validity [Hz]. */
+    public static final double LOWEST = 10;
+
+    /** Upper end of the validity [Hz]. */
+    public static final double HIGHEST = 4e6;
+
+    private static final double MU0 = 4e-7 * Math.PI;
+
+    private static final int LARGEST = 400;
+
+    /** Offsets along the phases, and the weights of the fourth-degree interpolation at t = j. */
+    private static final double[] OFFSETS = {-1, -0.5, 0, 0.5, 1};
+
+    private static final Complex[] WEIGHTS = weights(OFFSETS, Complex.I);
+
+    private static final int NODES = 9;
+
+    /** Nodes over the logarithm of the frequency for three layers and more, whose Green's function is dear. */
+    private static final int FREQUENCY_NODES = 8;
+
+    private final SoilModel soil;
+    private final SoilDispersion law;
+    private final Mesh mesh;
+    private final BondedNodes nodes;
+    private final InductanceMatrix inductances;
+    private final double[] contrasts;
+    private final double[][] real;
+    private final double[] logFrequencies;
+    private final List<ZMatrixRMaj> scaled;
+
+    private HarmonicElectrode(SoilModel soil, SoilDispersion law, List<Bar> bars, double x, double y, double longest) {
+        this.soil = soil;
+        this.law = law;
+        List<Bar> pieces = BondedNodes.cutAtJunctions(bars);
+        mesh = Mesh.of(soil, pieces, new Discretisation(pieces.size() > 8 ? 3 : 6, longest, 1));
+        if (mesh.size > LARGEST) {
+            throw new IllegalArgumentException(
+                    "the electrode has " + mesh.size + " elements; over frequency at most " + LARGEST + " are solved");
+        }
+        nodes = BondedNodes.of(mesh, x, y);
+        List<RoundConductor> axes = new ArrayList<>();
+        for (int e = 0; e < mesh.size; e++) {
+            axes.add(RoundConductor.between(
+                    new Point(mesh.x1[e], mesh.y1[e], -mesh.z1[e]),
+                    new Point(mesh.x2[e], mesh.y2[e], -mesh.z2[e]),
+                    Math.min(mesh.radius[e], 0.99 * mesh.length[e])));
+        }
+        inductances = InductanceMatrix.of(axes, InductanceMatrix.Ground.NONE);
+        contrasts = soil.layerCount() == 2 ? contrasts() : new double[soil.layerCount() == 1 ? 1 : 0];
+        real = new double[contrasts.length][];
+        for (int k = 0; k < contrasts.length; k++) {
+            real[k] = coefficients(
+                    soil.layerCount() == 1
+                            ? SoilModel.uniform(1)
+                            : new LayeredSoil(List.of(
+                                    new Layer(Math.exp(-contrasts[k] / 2), soil.thickness(0)),
+                                    Layer.below(Math.exp(contrasts[k] / 2)))));
+        }
+        logFrequencies =
+                soil.layerCount() > 2 ? chebyshev(Math.log(LOWEST), Math.log(HIGHEST), FREQUENCY_NODES) : new double[0];
+        scaled = Arrays.stream(logFrequencies)
+                .boxed()
+                .parallel()
+                .map(logarithm -> turnedByPhases(kappa(Math.exp(logarithm))))
+                .toList();
+    }
+
+    private static double[] chebyshev(double least, double most, int count) {
+        double[] points = new double[count];
+        for (int i = 0; i < count; i++) {
+            points[i] = (least + most) / 2 + (most - least) / 2 * Math.cos(Math.PI * (i + 0.5) / count);
+        }
+        return points;
+    }
+
+    /** Chebyshev points over the real parts of ln(κ₁/κ₂) from 10 Hz to 4 MHz, widened by more than its imaginary parts. */
+    private double[] contrasts() {
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        double wide = 0.1;
+        for (double f = LOWEST; f <= 1.01 * HIGHEST; f *= 1.5) {
+            Complex u = contrast(kappa(f));
+            least = Math.min(least, u.getReal());
+            most = Math.max(most, u.getReal());
+            wide = Math.max(wide, 1.25 * Math.abs(u.getImaginary()));
+        }
+        double half = Math.max(wide, (most - least) / 2 + wide / 2);
+        return chebyshev((least + most) / 2 - half, (least + most) / 2 + half, NODES);
+    }
+
+    private static Complex contrast(Complex[] kappa) {
+        return kappa[0].divide(kappa[1]).log();
+    }
+
+    private Complex[] kappa(double frequency) {
+        Complex[] kappa = new Complex[soil.layerCount()];
+        for (int l = 0; l < kappa.length; l++) {
+            kappa[l] = law.admittivity(1 / soil.resistivity(l), frequency);
+        }
+        return kappa;
+    }
+
+    /**
+     * Prepares an electrode.
+     *
+     * @param soil the ground at low frequency; its lowest layer must conduct
+     * @param law how it moves with frequency
+     * @param bars the bars of one electrode
+     * @param x where the current arrives, east [m]; it enters at the nearest end of a bar
+     * @param y north [m]
+     * @return the electrode
+     * @throws IllegalArgumentException when there is no bar or more than 400 elements
+     */
+    public static HarmonicElectrode of(SoilModel soil, SoilDispersion law, List<Bar> bars, double x, double y) {
+        return of(soil, law, bars, x, y, 1);
+    }
+
+    /**
+     * The same with another length of elements, for a study of convergence.
+     *
+     * @param soil the ground at low frequency; its lowest layer must conduct
+     * @param law how it moves with frequency
+     * @param bars the bars of one electrode
+     * @param x where the current arrives, east [m]
+     * @param y north [m]
+     * @param longest greatest length of an element [m], &gt; 0
+     * @return the electrode
+     */
+    public static HarmonicElectrode of(
+            SoilModel soil, SoilDispersion law, List<Bar> bars, double x, double y, double longest) {
+        if (bars.isEmpty()) {
+            throw new IllegalArgumentException("an electrode needs at least one bar");
+        }
+        return new HarmonicElectrode(soil, law, bars, x, y, longest);
+    }
+
+    /** Lagrange's weights of real points at a complex place. */
+    private static Complex[] weights(double[] points, Complex place) {
+        Complex[] weights = new Complex[points.length];
+        for (int k = 0; k < points.length; k++) {
+            Complex product = Complex.ONE;
+            for (int m = 0; m < points.length; m++) {
+                if (m != k) {
+                    product = product.multiply(place.subtract(points[m])).divide(points[k] - points[m]);
+                }
+            }
+            weights[k] = product;
+        }
+        return weights;
+    }
+
+    /**
+     * Number of elements.
+     *
+     * @return size of the systems that are solved
+     */
+    public int elementCount() {
+        return mesh.size;
+    }
+
+    /**
+     * The law of the ground.
+     *
+     * @return the law
+     */
+    public SoilDispersion law() {
+        return law;
+    }
+
+    /**
+     * Impedance to remote earth at the place where the current enters.
+     *
+     * @param frequency frequency [Hz], 10 Hz … 4 MHz
+     * @return impedance [Ω]
+     */
+    public Complex impedance(double frequency) {
+        if (!(frequency >= LOWEST && frequency <= HIGHEST)) {
+            throw new IllegalArgumentException(
+                    "the solution over frequency is valid from 10 Hz to 4 MHz; have " + frequency + " Hz");
+        }
+        Complex[] kappa = kappa(frequency);
+        ZMatrixRMaj across = leakage(kappa, frequency);
+        ZMatrixRMaj along = new ZMatrixRMaj(mesh.size, mesh.size);
+        phases(kappa, frequency, across, along);
+        return solve(across, along);
+    }
+
+    /** Mean potentials per ampere without the phase over distance. */
+    private ZMatrixRMaj leakage(Complex[] kappa, double frequency) {
+        ZMatrixRMaj matrix = new ZMatrixRMaj(mesh.size, mesh.size);
+        Complex rho = geometricMean(kappa).reciprocal();
+        if (kappa.length > 2) {
+            Complex[] weights = weights(logFrequencies, new Complex(Math.log(frequency)));
+            for (int k = 0; k < weights.length; k++) {
+                double weight = weights[k].getReal();
+                double[] data = scaled.get(k).data;
+                for (int i = 0; i < data.length; i += 2) {
+                    matrix.data[i] += weight * (data[i] * rho.getReal() - data[i + 1] * rho.getImaginary());
+                    matrix.data[i + 1] += weight * (data[i] * rho.getImaginary() + data[i + 1] * rho.getReal());
+                }
+            }
+            return matrix;
+        }
+        Complex[] weights = kappa.length == 1 ? new Complex[] {Complex.ONE} : weights(contrasts, contrast(kappa));
+        for (int k = 0; k < real.length; k++) {
+            add(matrix, real[k], weights[k].multiply(rho));
+        }
+        return matrix;
+    }
+
+    private static Complex geometricMean(Complex[] kappa) {
+        Complex logarithm = Complex.ZERO;
+        for (Complex k : kappa) {
+            logarithm = logarithm.add(k.log().divide(kappa.length));
+        }
+        return logarithm.exp();
+    }
+
+    /** Coefficients times the geometric mean of κ, reached from five real grounds along the phases. */
+    private ZMatrixRMaj turnedByPhases(Complex[] kappa) {
+        ZMatrixRMaj matrix = new ZMatrixRMaj(mesh.size, mesh.size);
+        Complex mean = geometricMean(kappa);
+        for (int t = 0; t < OFFSETS.length; t++) {
+            List<Layer> layers = new ArrayList<>();
+            for (int l = 0; l < kappa.length; l++) {
+                double phase = kappa[l].getArgument() - mean.getArgument();
+                layers.add(new Layer(Math.exp(-OFFSETS[t] * phase) * mean.abs() / kappa[l].abs(), soil.thickness(l)));
+            }
+            add(matrix, coefficients(new LayeredSoil(layers)), WEIGHTS[t]);
+        }
+        return matrix;
+    }
+
+    private static void add(ZMatrixRMaj matrix, double[] values, Complex weight) {
+        for (int i = 0; i < values.length; i++) {
+            matrix.data[2 * i] += values[i] * weight.getReal();
+            matrix.data[2 * i + 1] += values[i] * weight.getImaginary();
+        }
+    }
+
+    private double[] coefficients(SoilModel real) {
+        PairIntegral integral = new PairIntegral(mesh, PointSource.of(real));
+        int n = mesh.size;
+        double[] values = new double[n * n];
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j <= i; j++) {
+                values[i * n + j] = integral.mean(i, j);
+                values[j * n + i] = values[i * n + j];
+            }
+        }
+        return values;
+    }
+
+    /** Adds (e^(−γR) − 1)/R to both systems, and the partial inductances to that along the bars. */
+    private void phases(Complex[] kappa, double frequency, ZMatrixRMaj across, ZMatrixRMaj along) {
+        int n = mesh.size;
+        double omega = 2 * Math.PI * frequency;
+        double[] pair = new double[4];
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j <= i; j++) {
+                Complex k = mesh.layer[i] == mesh.layer[j]
+                        ? kappa[mesh.layer[i]]
+                        : kappa[mesh.layer[i]].multiply(kappa[mesh.layer[j]]).sqrt();
+                Complex gamma = k.multiply(new Complex(0, omega * MU0)).sqrt();
+                remainder(i, j, gamma, pair);
+                Complex strength = k.multiply(4 * Math.PI).reciprocal();
+                Complex leak = new Complex(pair[0] + pair[2], pair[1] + pair[3]).multiply(strength);
+                double parallel = ((mesh.x2[i] - mesh.x1[i]) * (mesh.x2[j] - mesh.x1[j])
+                                + (mesh.y2[i] - mesh.y1[i]) * (mesh.y2[j] - mesh.y1[j])
+                                + (mesh.z2[i] - mesh.z1[i]) * (mesh.z2[j] - mesh.z1[j]))
+                        * MU0
+                        / (4 * Math.PI);
+                Complex run = new Complex(pair[0] * parallel + inductances.get(i, j), pair[1] * parallel)
+                        .multiply(new Complex(0, omega));
+                add(across, i, j, leak);
+                add(along, i, j, run);
+                if (i != j) {
+                    add(across, j, i, leak);
+                    add(along, j, i, run);
+                }
+            }
+        }
+    }
+
+    private static void add(ZMatrixRMaj matrix, int i, int j, Complex value) {
+        int at = 2 * (i * matrix.numCols + j);
+        matrix.data[at] += value.getReal();
+        matrix.data[at + 1] += value.getImaginary();
+    }
+
+    /** Means over both elements of (e^(−γR) − 1)/R: direct in the first two places, surface image in the others. */
+    private void remainder(int i, int j, Complex gamma, double[] sums) {
+        double[] t = GaussRule.nodes(2);
+        double a2 = (mesh.radius[i] * mesh.radius[i] + mesh.radius[j] * mesh.radius[j]) / 2;
+        Arrays.fill(sums, 0);
+        for (double p : t) {
+            double x = along(mesh.x1[i], mesh.x2[i], p);
+            double y = along(mesh.y1[i], mesh.y2[i], p);
+            double z = along(mesh.z1[i], mesh.z2[i], p);
+            for (double q : t) {
+                double dx = x - along(mesh.x1[j], mesh.x2[j], q);
+                double dy = y - along(mesh.y1[j], mesh.y2[j], q);
+                double other = along(mesh.z1[j], mesh.z2[j], q);
+                double flat = dx * dx + dy * dy + a2;
+                term(Math.sqrt(flat + (z - other) * (z - other)), gamma, sums, 0);
+                term(Math.sqrt(flat + (z + other) * (z + other)), gamma, sums, 2);
+            }
+        }
+    }
+
+    private static void term(double r, Complex gamma, double[] sums, int at) {
+        double damped = Math.exp(-gamma.getReal() * r);
+        sums[at] += (damped * Math.cos(gamma.getImaginary() * r) - 1) / r / 4;
+        sums[at + 1] -= damped * Math.sin(gamma.getImaginary() * r) / r / 4;
+    }
+
+    private static double along(double first, double second, double t) {
+        return (first + second) / 2 + (second - first) / 2 * t;
+    }
+
+    /** Node potentials: the current along an element sees both ends, its leakage leaves half at each. */
+    private Complex solve(ZMatrixRMaj across, ZMatrixRMaj along) {
+        int n = mesh.size;
+        ZMatrixRMaj leak = inverse(across);
+        ZMatrixRMaj run = inverse(along);
+        ZMatrixRMaj y = new ZMatrixRMaj(nodes.count, nodes.count);
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < n; j++) {
+                int at = 2 * (i * n + j);
+                Complex half = new Complex(leak.data[at] / 4, leak.data[at + 1] / 4);
+                Complex difference = new Complex(run.data[at], run.data[at + 1]);
+                add(y, nodes.from[i], nodes.from[j], half.add(difference));
+                add(y, nodes.to[i], nodes.to[j], half.add(difference));
+                add(y, nodes.from[i], nodes.to[j], half.subtract(difference));
+                add(y, nodes.to[i], nodes.from[j], half.subtract(difference));
+            }
+        }
+        ZMatrixRMaj right = new ZMatrixRMaj(nodes.count, 1);
+        right.set(nodes.feed, 0, 1, 0);
+        ZMatrixRMaj potentials = new ZMatrixRMaj(nodes.count, 1);
+        LinearSolverDense<ZMatrixRMaj> solver = LinearSolverFactory_ZDRM.lu(nodes.count);
+        if (!solver.setA(y)) {
+            throw new IllegalArgumentException("the bars cannot be solved: two of them probably overlap");
+        }
+        solver.solve(right, potentials);
+        return new Complex(potentials.getReal(nodes.feed, 0), potentials.getImag(nodes.feed, 0));
+    }
+
+    private static ZMatrixRMaj inverse(ZMatrixRMaj matrix) {
+        ZMatrixRMaj result = new ZMatrixRMaj(matrix.numRows, matrix.numCols);
+        if (!CommonOps_ZDRM.invert(matrix, result)) {
+            throw new IllegalArgumentException("the bars cannot be solved: two of them probably overlap");
+        }
+        return result;
+    }
+}

@@ -1,0 +1,90 @@
+package earthing.site.file;
+
+import earthing.quantity.Measure;
+import earthing.soil.ElectrodeArray;
+import earthing.soil.Reading;
+import earthing.soil.Schlumberger;
+import earthing.soil.SoundingInversion;
+import earthing.soil.Wenner;
+import java.util.List;
+import java.util.Optional;
+
+/** Rules about the readings of a soil survey in the site file: whole, of one array, and none that contradicts all others. */
+final class SoundingRules {
+
+    private static final String LIST = "soil.soundings";
+
+    private SoundingRules() {}
+
+    static void check(SiteRules rules) {
+        Facts facts = rules.facts();
+        if (!facts.has(LIST)) {
+            return;
+        }
+        rules.notBoth(LIST, "soil.resistivity");
+        rules.notBoth(LIST, "soil.layers");
+        List<String> readings = rules.items(LIST);
+        SurveyRows rows = new SurveyRows("soil.soundings", rules.problems());
+        boolean whole = true;
+        boolean wenner = false;
+        boolean schlumberger = false;
+        for (String path : readings) {
+            Optional<Reading> reading = reading(rules, path);
+            whole &= reading.isPresent();
+            if (reading.isPresent()) {
+                wenner |= reading.get().array() instanceof Wenner;
+                schlumberger |= reading.get().array() instanceof Schlumberger;
+                rows.add(
+                        facts.place(path).line(), facts.text(path + ".traverse").orElse(""), reading.get());
+            }
+        }
+        if (readings.size() < SoundingInversion.FEWEST_READINGS) {
+            rules.wrong(
+                    LIST,
+                    "there are " + readings.size() + " readings",
+                    SoundingInversion.FEWEST_READINGS + " or more; common practice is five spacings or more");
+        } else if (wenner && schlumberger) {
+            rules.wrong(LIST, "there are readings of two kinds of arrays", "readings of one kind");
+        } else if (whole) {
+            rows.check();
+        }
+    }
+
+    private static Optional<Reading> reading(SiteRules rules, String path) {
+        Facts facts = rules.facts();
+        boolean spacing = facts.has(path + ".spacing");
+        boolean halves = facts.has(path + ".half-current-spacing") || facts.has(path + ".half-potential-spacing");
+        if (spacing == halves) {
+            rules.wrong(
+                    path,
+                    spacing ? "this reading has the spacings of two arrays" : "this reading has no spacing",
+                    "spacing, or half-current-spacing and half-potential-spacing");
+            return Optional.empty();
+        }
+        rules.belongs(path + ".probe-depth", spacing, "the depth of the probes is allowed for in Wenner arrays only");
+        if (facts.has(path + ".resistance") == facts.has(path + ".resistivity")) {
+            rules.wrong(path, "this reading has not one value", "either resistance or resistivity");
+            return Optional.empty();
+        }
+        Optional<Measure> a = facts.measure(path + (spacing ? ".spacing" : ".half-current-spacing"));
+        Optional<Measure> b = facts.measure(path + (spacing ? ".probe-depth" : ".half-potential-spacing"));
+        Optional<Measure> value = facts.measure(path + ".resistance").or(() -> facts.measure(path + ".resistivity"));
+        if (a.isEmpty() || value.isEmpty() || (halves && b.isEmpty())) {
+            rules.wrong(path, "a value of this reading is missing or unknown", "numbers with units");
+            return Optional.empty();
+        }
+        try {
+            double second = b.map(Measure::nominal).orElse(0.0);
+            ElectrodeArray array = spacing
+                    ? Wenner.driven(a.get().nominal(), second)
+                    : new Schlumberger(a.get().nominal(), second);
+            return Optional.of(
+                    facts.has(path + ".resistance")
+                            ? Reading.ofResistance(array, value.get().nominal())
+                            : new Reading(array, value.get().nominal()));
+        } catch (IllegalArgumentException impossible) {
+            rules.wrong(path, String.valueOf(impossible.getMessage()), "");
+            return Optional.empty();
+        }
+    }
+}
