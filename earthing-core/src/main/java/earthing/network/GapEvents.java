@@ -12,8 +12,8 @@ final class GapEvents {
 
     /** A crossing is found to this part of the strength. */
     private static final double CLOSE_ENOUGH = 1e-9;
-    /** Or to this part of the step. */
-    private static final double SHORTEST_PART = 1e-9;
+    /** Or to this part of the step. A still shorter step would drown inductances beside the resistance of an arc. */
+    private static final double SHORTEST_PART = 1e-5;
 
     private static final int MOST_TRIALS = 60;
 
@@ -46,6 +46,10 @@ final class GapEvents {
             double middle = high - (high - low) * above / (above - below);
             if (!(middle > low && middle < high)) {
                 middle = 0.5 * (low + high);
+            }
+            middle = Math.max(middle, SHORTEST_PART * step);
+            if (middle >= high) {
+                break;
             }
             stepper.step(time, middle, afterJump);
             double value = excess(time + middle);

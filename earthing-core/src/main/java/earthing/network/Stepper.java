@@ -66,6 +66,7 @@ final class Stepper {
     private double stepMiddle;
     private double stepEnd;
     private boolean stepAfterJump;
+    private boolean stale;
     private double worstCondition;
     private double worstResidual;
 
@@ -140,7 +141,8 @@ final class Stepper {
 
     private void choose(double step) {
         double alpha = STAGE * step;
-        if (now.alpha != alpha) {
+        if (stale || now.alpha != alpha) {
+            stale = false;
             StepMatrices kept = matrices.get(step);
             if (kept == null) {
                 kept = new StepMatrices(topology, inductances, resistances, lines, closed, alpha);
@@ -239,8 +241,7 @@ final class Stepper {
 
     private void forgetMatrices() {
         matrices.clear();
-        now = new StepMatrices(topology, inductances, resistances, lines, closed, now.alpha);
-        matrices.put(now.alpha / STAGE, now);
+        stale = true;
     }
 
     double gapVoltage(int gap) {
