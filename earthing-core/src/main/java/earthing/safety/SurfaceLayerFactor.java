@@ -2,6 +2,9 @@ package earthing.safety;
 
 import earthing.quantity.Source;
 import earthing.quantity.Source.Status;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 
@@ -38,6 +41,11 @@ public final class SurfaceLayerFactor {
     private static final class Quadrature {
         static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(40, 0, 1);
     }
+
+    /** The few places of a site are asked for in every case of a fault, and each takes a millisecond. */
+    private static final Map<List<Double>, Double> KNOWN = new ConcurrentHashMap<>();
+
+    private static final int MOST_KNOWN = 64;
 
     private SurfaceLayerFactor() {}
 
@@ -78,6 +86,13 @@ public final class SurfaceLayerFactor {
      */
     public static double series(double reflection, double thickness) {
         check(reflection, thickness);
+        if (KNOWN.size() > MOST_KNOWN) {
+            KNOWN.clear();
+        }
+        return KNOWN.computeIfAbsent(List.of(reflection, thickness), key -> summed(reflection, thickness));
+    }
+
+    private static double summed(double reflection, double thickness) {
         double sum = 0;
         double power = 1;
         // The mutual term falls as 1/n, so the power of K alone bounds what is left out: |K|^n/(1 − |K|).
@@ -137,8 +152,10 @@ public final class SurfaceLayerFactor {
                 / Math.PI
                 * Quadrature.RULE.integrate(s -> {
                     double r = 1 - s * s;
-                    double angle =
-                            Math.asin(Math.min(1, 2 / (Math.hypot(1 - r, distance) + Math.hypot(1 + r, distance))));
+                    double z2 = distance * distance;
+                    double near = Math.sqrt((1 - r) * (1 - r) + z2);
+                    double far = Math.sqrt((1 + r) * (1 + r) + z2);
+                    double angle = Math.asin(Math.min(1, 2 / (near + far)));
                     return r * angle * 2 * s;
                 });
     }
