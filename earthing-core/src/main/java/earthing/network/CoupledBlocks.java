@@ -5,8 +5,6 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.factory.DecompositionFactory_DDRM;
 
 /**
  * Branches of one kind sorted into blocks that are coupled among themselves and with no other. Block order and order
@@ -107,14 +105,18 @@ final class CoupledBlocks {
         if (n == 1) {
             return;
         }
-        DMatrixRMaj scaled = new DMatrixRMaj(n, n);
+        double[][] scaled = new double[n][n];
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < n; j++) {
                 double scale = Math.sqrt(block.values()[i][i] * block.values()[j][j]);
-                scaled.set(i, j, block.values()[i][j] / scale + (i == j ? 1e-9 : 0));
+                scaled[i][j] = block.values()[i][j] / scale + (i == j ? 1e-9 : 0);
             }
         }
-        if (!DecompositionFactory_DDRM.chol(n, true).decompose(scaled)) {
+        boolean positive = SymmetricInverse.factorise(scaled, 0);
+        for (int i = 0; i < n; i++) {
+            positive &= scaled[i][i] > 0;
+        }
+        if (!positive) {
             List<String> members =
                     Arrays.stream(block.members()).mapToObj(names::get).toList();
             throw new IllegalArgumentException(

@@ -1,13 +1,17 @@
 package earthing.network;
 
 import org.ejml.data.DMatrixRMaj;
-import org.ejml.dense.row.CommonOps_DDRM;
-import org.ejml.dense.row.NormOps_DDRM;
 import org.ejml.dense.row.factory.LinearSolverFactory_DDRM;
 import org.ejml.interfaces.linsol.LinearSolverDense;
 
 /** A dense symmetric matrix kept by rows, for products in the inner loop of the solution in time. */
 final class SymmetricMatrix {
+
+    /** Below this a pivot before a border of zeros lets the border lose too many digits. */
+    private static final double SMALLEST_PIVOT_IN_BORDER = 1e-6;
+
+    /** Above this the inverse without exchange of rows is not taken. */
+    private static final double ADMITTED_RESIDUAL = 1e-9;
 
     private final double[][] rows;
 
@@ -39,37 +43,94 @@ final class SymmetricMatrix {
                 scale[i] = largest > 0 ? 1 / largest : 1;
             }
         }
-        DMatrixRMaj scaled = new DMatrixRMaj(n, n);
+        double[][] scaled = new double[n][n];
+        boolean bordered = false;
         for (int i = 0; i < n; i++) {
+            bordered |= a[i][i] == 0;
             for (int j = 0; j < n; j++) {
-                scaled.unsafe_set(i, j, a[i][j] * scale[i] * scale[j]);
+                scaled[i][j] = a[i][j] * scale[i] * scale[j];
             }
         }
-        LinearSolverDense<DMatrixRMaj> solver = LinearSolverFactory_DDRM.lu(n);
-        DMatrixRMaj inverse = new DMatrixRMaj(n, n);
-        boolean regular = solver.setA(scaled.copy());
-        if (regular) {
-            solver.invert(inverse);
+        double[][] inverse = new double[0][];
+        double residual = Double.POSITIVE_INFINITY;
+        double[][] factors = new double[n][];
+        for (int i = 0; i < n; i++) {
+            factors[i] = scaled[i].clone();
         }
-        double condition =
-                regular ? NormOps_DDRM.inducedP1(scaled) * NormOps_DDRM.inducedP1(inverse) : Double.POSITIVE_INFINITY;
+        if (SymmetricInverse.factorise(factors, bordered ? SMALLEST_PIVOT_IN_BORDER : 0)) {
+            inverse = SymmetricInverse.invert(factors);
+            residual = residual(scaled, inverse);
+        }
+        if (!(residual < ADMITTED_RESIDUAL)) {
+            inverse = invertByExchange(scaled);
+            residual = residual(scaled, inverse);
+        }
+        double condition = inverse.length == n ? rowSum(scaled) * rowSum(inverse) : Double.POSITIVE_INFINITY;
         if (!(condition < 1e15)) {
             throw new IllegalArgumentException(
                     "cannot be computed: " + what + " is singular to working precision (condition " + condition + ")");
         }
-        DMatrixRMaj product = new DMatrixRMaj(n, n);
-        CommonOps_DDRM.mult(scaled, inverse, product);
         for (int i = 0; i < n; i++) {
-            product.unsafe_set(i, i, product.unsafe_get(i, i) - 1);
+            for (int j = 0; j < n; j++) {
+                inverse[i][j] *= scale[i] * scale[j];
+            }
         }
-        double residual = CommonOps_DDRM.elementMaxAbs(product);
+        return new Inverse(new SymmetricMatrix(inverse), condition, residual);
+    }
+
+    /** By elimination with exchange of rows, for what is not positive definite; empty if singular. */
+    private static double[][] invertByExchange(double[][] scaled) {
+        int n = scaled.length;
+        LinearSolverDense<DMatrixRMaj> solver = LinearSolverFactory_DDRM.lu(n);
+        if (!solver.setA(new DMatrixRMaj(scaled))) {
+            return new double[0][];
+        }
+        DMatrixRMaj inverse = new DMatrixRMaj(n, n);
+        solver.invert(inverse);
         double[][] rows = new double[n][n];
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < n; j++) {
-                rows[i][j] = 0.5 * (inverse.unsafe_get(i, j) + inverse.unsafe_get(j, i)) * scale[i] * scale[j];
+                rows[i][j] = 0.5 * (inverse.unsafe_get(i, j) + inverse.unsafe_get(j, i));
             }
         }
-        return new Inverse(new SymmetricMatrix(rows), condition, residual);
+        return rows;
+    }
+
+    /** Largest entry of A A⁻¹ z − z for z of ones and for z of alternating sign. */
+    private static double residual(double[][] a, double[][] inverse) {
+        int n = a.length;
+        if (inverse.length != n) {
+            return Double.POSITIVE_INFINITY;
+        }
+        double worst = 0;
+        for (int sign = 1; sign >= -1; sign -= 2) {
+            double[] z = new double[n];
+            for (int i = 0; i < n; i++) {
+                z[i] = i % 2 == 0 ? 1 : sign;
+            }
+            double[] x = new double[n];
+            new SymmetricMatrix(inverse).addProduct(z, x);
+            double[] back = new double[n];
+            new SymmetricMatrix(a).addProduct(x, back);
+            for (int i = 0; i < n; i++) {
+                double off = Math.abs(back[i] - z[i]);
+                worst = off <= worst ? worst : Double.isNaN(off) ? Double.POSITIVE_INFINITY : off;
+            }
+        }
+        return worst;
+    }
+
+    /** The 1-norm of a symmetric matrix. */
+    private static double rowSum(double[][] rows) {
+        double worst = 0;
+        for (double[] row : rows) {
+            double sum = 0;
+            for (double value : row) {
+                sum += Math.abs(value);
+            }
+            worst = sum <= worst ? worst : Double.isNaN(sum) ? Double.POSITIVE_INFINITY : sum;
+        }
+        return worst;
     }
 
     double get(int i, int j) {

@@ -425,7 +425,8 @@ public final class TransientSolution {
     }
 
     /**
-     * Largest entry of A·A⁻¹ − 1 over the matrices that were inverted, after scaling.
+     * Largest entry of A·A⁻¹z − z over the matrices that were inverted, after scaling, for test vectors z of ones and of
+     * alternating sign.
      *
      * @return residual
      */
