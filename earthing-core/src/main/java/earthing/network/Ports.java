@@ -5,7 +5,8 @@ package earthing.network;
  * bend of a curve (for straight pieces that is Katzenelson's method, which always arrives: J. Katzenelson, An algorithm
  * for solving nonlinear resistor networks, Bell Syst. Tech. J. 44 (1965) 1605-1620, from memory) and with backtracking
  * between bends. The linear network already carries a chord conductance in place of each branch; the unknowns are the
- * true currents. No allocation after construction.
+ * true currents. Branches that do not see each other within a step, such as those of poles joined by travelling waves
+ * only, are solved apart. No allocation after construction.
  */
 final class Ports {
 
@@ -18,6 +19,7 @@ final class Ports {
     private final double[] gap;
     private final double[] trial;
     private final double[] move;
+    private final double[] solved;
     private final double[] limit;
     private final double[] reach;
     private final double[][] jacobian;
@@ -30,6 +32,7 @@ final class Ports {
         gap = new double[n];
         trial = new double[n];
         move = new double[n];
+        solved = new double[n];
         limit = new double[n];
         reach = new double[n];
         jacobian = new double[n][n];
@@ -44,10 +47,18 @@ final class Ports {
      * @param surplus out: current beyond that of the chord [A], to be drawn from the linear network
      */
     void solve(StepMatrices matrices, double[] open, double[] current, double[] surplus, double time) {
-        int n = curves.length;
-        double norm = gaps(matrices, open, current);
+        for (int[] group : matrices.portGroups) {
+            solve(matrices, group, open, current, time);
+        }
+        for (int k = 0; k < curves.length; k++) {
+            surplus[k] = current[k] - matrices.chord[k] * curves[k].voltage(current[k]);
+        }
+    }
+
+    private void solve(StepMatrices matrices, int[] group, double[] open, double[] current, double time) {
+        double norm = gaps(matrices, group, open, current);
         double scale = 0;
-        for (int k = 0; k < n; k++) {
+        for (int k : group) {
             scale = Math.max(scale, Math.max(Math.abs(open[k]), Math.abs(voltage[k])));
         }
         double enough = TOLERANCE * scale;
@@ -57,18 +68,18 @@ final class Ports {
                 throw new IllegalStateException("nonlinear branches did not settle at t = " + time
                         + " s; voltage residual " + norm + " V of " + scale + " V");
             }
-            direction(matrices, current);
-            double fraction = toNextBend(current);
+            direction(matrices, group, current);
+            double fraction = toNextBend(group, current);
             double found = 0;
             boolean better = false;
             for (int halving = 0; halving < 40 && !better; halving++) {
-                for (int k = 0; k < n; k++) {
+                for (int k : group) {
                     // A hair beyond the bend, so that the slope of the next piece holds.
                     trial[k] = reach[k] <= fraction * (1 + 1e-12)
                             ? limit[k] + Math.copySign(1e-12 * limit[k], move[k])
                             : current[k] + fraction * move[k];
                 }
-                found = gaps(matrices, open, trial);
+                found = gaps(matrices, group, open, trial);
                 better = found <= norm * (1 + 1e-9) + enough;
                 fraction /= 2;
             }
@@ -76,18 +87,17 @@ final class Ports {
                 throw new IllegalStateException("nonlinear branches did not settle at t = " + time
                         + " s; voltage residual " + norm + " V of " + scale + " V");
             }
-            System.arraycopy(trial, 0, current, 0, n);
+            for (int k : group) {
+                current[k] = trial[k];
+            }
             norm = found;
-        }
-        for (int k = 0; k < n; k++) {
-            surplus[k] = current[k] - matrices.chord[k] * curves[k].voltage(current[k]);
         }
     }
 
     /** Part of the move that stays on the pieces of the curves on which it was computed. */
-    private double toNextBend(double[] current) {
+    private double toNextBend(int[] group, double[] current) {
         double fraction = 1;
-        for (int k = 0; k < curves.length; k++) {
+        for (int k : group) {
             limit[k] = move[k] == 0 ? Double.POSITIVE_INFINITY : curves[k].nextBend(current[k], move[k] > 0);
             reach[k] = move[k] == 0 ? Double.POSITIVE_INFINITY : (limit[k] - current[k]) / move[k];
             fraction = Math.min(fraction, reach[k]);
@@ -95,17 +105,17 @@ final class Ports {
         return fraction;
     }
 
-    private double gaps(StepMatrices matrices, double[] open, double[] current) {
-        int n = curves.length;
-        for (int k = 0; k < n; k++) {
+    private double gaps(StepMatrices matrices, int[] group, double[] open, double[] current) {
+        for (int k : group) {
             voltage[k] = curves[k].voltage(current[k]);
             excess[k] = current[k] - matrices.chord[k] * voltage[k];
         }
         double norm = 0;
-        for (int k = 0; k < n; k++) {
+        for (int k : group) {
             double sum = voltage[k] - open[k];
-            for (int j = 0; j < n; j++) {
-                sum += matrices.portImpedance[k][j] * excess[j];
+            double[] impedance = matrices.portImpedance[k];
+            for (int j : group) {
+                sum += impedance[j] * excess[j];
             }
             gap[k] = sum;
             norm = Math.max(norm, Math.abs(sum));
@@ -113,16 +123,17 @@ final class Ports {
         return norm;
     }
 
-    private void direction(StepMatrices matrices, double[] current) {
-        int n = curves.length;
+    private void direction(StepMatrices matrices, int[] group, double[] current) {
+        int n = group.length;
         for (int k = 0; k < n; k++) {
-            move[k] = -gap[k];
+            solved[k] = -gap[group[k]];
         }
         for (int j = 0; j < n; j++) {
-            double slope = curves[j].slope(current[j]);
-            double factor = 1 - matrices.chord[j] * slope;
+            int port = group[j];
+            double slope = curves[port].slope(current[port]);
+            double factor = 1 - matrices.chord[port] * slope;
             for (int k = 0; k < n; k++) {
-                jacobian[k][j] = matrices.portImpedance[k][j] * factor;
+                jacobian[k][j] = matrices.portImpedance[group[k]][port] * factor;
             }
             jacobian[j][j] += slope;
         }
@@ -136,23 +147,26 @@ final class Ports {
             double[] swap = jacobian[c];
             jacobian[c] = jacobian[pivot];
             jacobian[pivot] = swap;
-            double held = move[c];
-            move[c] = move[pivot];
-            move[pivot] = held;
+            double held = solved[c];
+            solved[c] = solved[pivot];
+            solved[pivot] = held;
             for (int r = c + 1; r < n; r++) {
                 double factor = jacobian[r][c] / jacobian[c][c];
                 for (int k = c; k < n; k++) {
                     jacobian[r][k] -= factor * jacobian[c][k];
                 }
-                move[r] -= factor * move[c];
+                solved[r] -= factor * solved[c];
             }
         }
         for (int r = n - 1; r >= 0; r--) {
-            double sum = move[r];
+            double sum = solved[r];
             for (int k = r + 1; k < n; k++) {
-                sum -= jacobian[r][k] * move[k];
+                sum -= jacobian[r][k] * solved[k];
             }
-            move[r] = sum / jacobian[r][r];
+            solved[r] = sum / jacobian[r][r];
+        }
+        for (int k = 0; k < n; k++) {
+            move[group[k]] = solved[k];
         }
     }
 }

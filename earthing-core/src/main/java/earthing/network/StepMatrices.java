@@ -1,6 +1,7 @@
 package earthing.network;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -21,6 +22,8 @@ final class StepMatrices {
     final double[][] portAnswer;
 
     final double[][] portImpedance;
+    /** Nonlinear branches that see each other within a step. */
+    final int[][] portGroups;
 
     StepMatrices(
             Topology topology,
@@ -90,6 +93,40 @@ final class StepMatrices {
                 portImpedance[k][j] = (r >= 0 ? portAnswer[k][r] : 0) - (s >= 0 ? portAnswer[k][s] : 0);
             }
         }
+        portGroups = groups(portImpedance);
+    }
+
+    private static int[][] groups(double[][] impedance) {
+        int n = impedance.length;
+        int[] group = new int[n];
+        for (int k = 0; k < n; k++) {
+            group[k] = k;
+        }
+        for (int k = 0; k < n; k++) {
+            for (int j = 0; j < k; j++) {
+                if ((impedance[k][j] != 0 || impedance[j][k] != 0) && group[j] != group[k]) {
+                    int gone = Math.max(group[j], group[k]);
+                    int stays = Math.min(group[j], group[k]);
+                    for (int i = 0; i < n; i++) {
+                        group[i] = group[i] == gone ? stays : group[i];
+                    }
+                }
+            }
+        }
+        int[] members = new int[n];
+        List<int[]> groups = new ArrayList<>();
+        for (int g = 0; g < n; g++) {
+            int size = 0;
+            for (int k = 0; k < n; k++) {
+                if (group[k] == g) {
+                    members[size++] = k;
+                }
+            }
+            if (size > 0) {
+                groups.add(Arrays.copyOf(members, size));
+            }
+        }
+        return groups.toArray(int[][]::new);
     }
 
     private static void stamp(double[][] y, int[][] ends, int[] members, SymmetricMatrix g) {

@@ -2,9 +2,6 @@ package earthing.safety;
 
 import earthing.quantity.Source;
 import earthing.quantity.Source.Status;
-import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 
@@ -42,12 +39,36 @@ public final class SurfaceLayerFactor {
         static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(40, 0, 1);
     }
 
-    /** The few places of a site are asked for in every case of a fault, and each takes a millisecond. */
-    private static final Map<List<Double>, Double> KNOWN = new ConcurrentHashMap<>();
+    /** Distance in radii from which the expansion takes the place of the integral. */
+    private static final double FAR = 8;
 
-    private static final int MOST_KNOWN = 64;
+    private static final double[] FAR_TERMS = farTerms(16);
 
     private SurfaceLayerFactor() {}
+
+    /**
+     * The mutual term is (4/π) ∫ e^(−ζt) (sin t/t) (2 J₁(t)/t) dt; both factors expanded in powers of t and integrated
+     * give (4/πζ) Σ aₖ ζ^(−2k), which converges for ζ &gt; 2. At 8 each term is below a sixteenth of the one before.
+     */
+    private static double[] farTerms(int count) {
+        double[] sine = new double[count];
+        double[] bessel = new double[count];
+        sine[0] = 1;
+        bessel[0] = 1;
+        for (int k = 1; k < count; k++) {
+            sine[k] = -sine[k - 1] / (2.0 * k * (2.0 * k + 1));
+            bessel[k] = -bessel[k - 1] / (4.0 * k * (k + 1.0));
+        }
+        double[] terms = new double[count];
+        double factorial = 1;
+        for (int k = 0; k < count; k++) {
+            factorial *= k == 0 ? 1 : (2.0 * k) * (2.0 * k - 1);
+            for (int i = 0; i <= k; i++) {
+                terms[k] += factorial * sine[i] * bessel[k - i];
+            }
+        }
+        return terms;
+    }
 
     /**
      * Reflection factor between the layer and the soil below.
@@ -86,13 +107,6 @@ public final class SurfaceLayerFactor {
      */
     public static double series(double reflection, double thickness) {
         check(reflection, thickness);
-        if (KNOWN.size() > MOST_KNOWN) {
-            KNOWN.clear();
-        }
-        return KNOWN.computeIfAbsent(List.of(reflection, thickness), key -> summed(reflection, thickness));
-    }
-
-    private static double summed(double reflection, double thickness) {
         double sum = 0;
         double power = 1;
         // The mutual term falls as 1/n, so the power of K alone bounds what is left out: |K|^n/(1 − |K|).
@@ -144,8 +158,13 @@ public final class SurfaceLayerFactor {
      * @return the dimensionless mutual term
      */
     private static double mutual(double distance) {
-        if (distance > 1e4) {
-            return 4 / (Math.PI * distance);
+        if (distance >= FAR) {
+            double inverse = 1 / (distance * distance);
+            double sum = 0;
+            for (int k = FAR_TERMS.length - 1; k >= 0; k--) {
+                sum = sum * inverse + FAR_TERMS[k];
+            }
+            return 4 / (Math.PI * distance) * sum;
         }
         // r = 1 − s² takes the square-root edge of the thin case out of the integrand.
         return 8
