@@ -47,8 +47,7 @@ final class SectionedPole {
     /** The circuit with this many coupled sections, an even number. */
     static Circuit circuit(int sections) {
         Circuit.Builder builder = new Circuit.Builder();
-        builder.currentSource(
-                "source", Circuit.REFERENCE, "line", PowerExponential.impulse820(10e3));
+        builder.currentSource("source", Circuit.REFERENCE, "line", PowerExponential.impulse820(10e3));
         arrester(builder);
         List<RoundConductor> pieces = new ArrayList<>();
         List<String> names = new ArrayList<>();

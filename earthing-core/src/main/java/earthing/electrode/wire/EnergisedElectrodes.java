@@ -126,6 +126,36 @@ public final class EnergisedElectrodes {
         return List.copyOf(values);
     }
 
+    /** Places on rings about a part, up to the reach of a person. */
+    private record Rings(double centreX, double centreY, double reach) implements SurfaceField.Places {
+
+        static final int RINGS = 4;
+        private static final int ANGLES = 24;
+
+        @Override
+        public int size() {
+            return RINGS * ANGLES;
+        }
+
+        private double radius(int place) {
+            return reach * (1 + place / ANGLES) / RINGS;
+        }
+
+        private static double angle(int place) {
+            return 2 * Math.PI * (place % ANGLES) / ANGLES;
+        }
+
+        @Override
+        public double x(int place) {
+            return centreX + radius(place) * Math.cos(angle(place));
+        }
+
+        @Override
+        public double y(int place) {
+            return centreY + radius(place) * Math.sin(angle(place));
+        }
+    }
+
     /**
      * Greatest prospective touch voltage at a metal part: between it and the feet anywhere within reach.
      *
@@ -142,21 +172,17 @@ public final class EnergisedElectrodes {
         double bestX = x;
         double bestY = y;
         double best = Math.abs(metalPotential - potential(x, y, 0));
-        int rings = 4;
-        int angles = 24;
-        for (int ring = 1; ring <= rings; ring++) {
-            for (int a = 0; a < angles; a++) {
-                double px = x + reach * ring / rings * Math.cos(2 * Math.PI * a / angles);
-                double py = y + reach * ring / rings * Math.sin(2 * Math.PI * a / angles);
-                double voltage = Math.abs(metalPotential - potential(px, py, 0));
-                if (voltage > best) {
-                    best = voltage;
-                    bestX = px;
-                    bestY = py;
-                }
+        Rings around = new Rings(x, y, reach);
+        double[] ground = surface.get().potentials(around, potentials);
+        for (int i = 0; i < ground.length; i++) {
+            double voltage = Math.abs(metalPotential - ground[i]);
+            if (voltage > best) {
+                best = voltage;
+                bestX = around.x(i);
+                bestY = around.y(i);
             }
         }
-        for (double step = reach / rings; step > 1e-3 * reach; ) {
+        for (double step = reach / Rings.RINGS; step > 1e-3 * reach; ) {
             boolean moved = false;
             for (int a = 0; a < 8; a++) {
                 double px = bestX + step * Math.cos(Math.PI / 4 * a) - x;
@@ -185,6 +211,11 @@ public final class EnergisedElectrodes {
         if (!(pace > 0)) {
             throw new IllegalArgumentException("pace must be > 0 m; have " + pace);
         }
-        return new StepSearch((x, y) -> potential(x, y, 0), bars, pace).worst();
+        return new StepSearch(
+                        (x, y) -> potential(x, y, 0),
+                        places -> surface.get().potentials(places, potentials),
+                        bars,
+                        pace)
+                .worst();
     }
 }

@@ -22,6 +22,9 @@ final class PairIntegral {
     /** Distance in radii beyond which pieces of one tube may be taken at the mean of their squared distances (1e-5). */
     private static final double FAR_IN_RADII = 15;
 
+    /** From so many images on, roots and quotients are found apart from their sum: only then the compiler groups them. */
+    private static final int APART_FROM = 12;
+
     private final Mesh mesh;
     private final int layers;
     private final PointSource ground;
@@ -148,22 +151,42 @@ final class PairIntegral {
         double p1 = (along * down + alongOther * downOther) / 4;
         double p2 = (down * down + downOther * downOther) / 8;
         double apart = dx * dx + dy * dy + extra;
-        double sum = 0;
-        for (int i = from; i < b.length; i++) {
-            double v = b[i] + zeta;
+        double[] terms = new double[b.length - from];
+        for (int i = 0; i < terms.length; i++) {
+            double v = b[from + i] + zeta;
             double inverse2 = 1 / (apart + v * v);
-            sum += c[i] * Math.sqrt(inverse2) * (1 + inverse2 * (trace + inverse2 * (p0 + v * (p1 + p2 * v))));
+            terms[i] =
+                    c[from + i] * Math.sqrt(inverse2) * (1 + inverse2 * (trace + inverse2 * (p0 + v * (p1 + p2 * v))));
         }
-        return sum;
+        return total(terms);
     }
 
     private static double imageSum(double[] b, double[] c, int from, int to, double r2, double zeta) {
+        if (to - from >= APART_FROM) {
+            double[] terms = new double[to - from];
+            for (int i = 0; i < terms.length; i++) {
+                double v = b[from + i] + zeta;
+                terms[i] = c[from + i] / Math.sqrt(r2 + v * v);
+            }
+            return total(terms);
+        }
         double sum = 0;
         for (int i = from; i < to; i++) {
             double v = b[i] + zeta;
             sum += c[i] / Math.sqrt(r2 + v * v);
         }
         return sum;
+    }
+
+    private static double total(double[] terms) {
+        double even = 0;
+        double odd = 0;
+        int i = 0;
+        for (; i + 1 < terms.length; i += 2) {
+            even += terms[i];
+            odd += terms[i + 1];
+        }
+        return even + odd + (i < terms.length ? terms[i] : 0);
     }
 
     /** Both elements, and therefore all images, on one vertical axis. */

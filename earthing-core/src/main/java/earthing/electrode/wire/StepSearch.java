@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.DoubleBinaryOperator;
+import java.util.function.Function;
 
 /**
  * Search for the greatest step voltage: all directions about the ends and middles of the bars, and the steepest places
@@ -21,6 +22,7 @@ final class StepSearch {
     private static final double FINE = 1e-3;
 
     private final DoubleBinaryOperator potential;
+    private final Function<SurfaceField.Places, double[]> potentials;
     private final List<Bar> bars;
     private final double pace;
 
@@ -29,8 +31,33 @@ final class StepSearch {
     /** A place of the grid with its slope and the direction of it. */
     private record Slope(double x, double y, double steepness, double direction) {}
 
-    StepSearch(DoubleBinaryOperator potential, List<Bar> bars, double pace) {
+    /** A grid of places, column by column. */
+    private record Grid(double west, double south, double dx, double dy, int columns, int rows)
+            implements SurfaceField.Places {
+
+        @Override
+        public int size() {
+            return columns * rows;
+        }
+
+        @Override
+        public double x(int place) {
+            return west + place / rows * dx;
+        }
+
+        @Override
+        public double y(int place) {
+            return south + place % rows * dy;
+        }
+    }
+
+    StepSearch(
+            DoubleBinaryOperator potential,
+            Function<SurfaceField.Places, double[]> potentials,
+            List<Bar> bars,
+            double pace) {
         this.potential = potential;
+        this.potentials = potentials;
         this.bars = bars;
         this.pace = pace;
     }
@@ -92,20 +119,18 @@ final class StepSearch {
         int rows = cells(north - south + 2 * margin);
         double dx = (east - west + 2 * margin) / columns;
         double dy = (north - south + 2 * margin) / rows;
-        double[][] value = new double[columns + 1][rows + 1];
-        for (int i = 0; i <= columns; i++) {
-            for (int j = 0; j <= rows; j++) {
-                value[i][j] = potential.applyAsDouble(west - margin + i * dx, south - margin + j * dy);
-            }
-        }
+        Grid grid = new Grid(west - margin, south - margin, dx, dy, columns + 1, rows + 1);
+        double[] value = potentials.apply(grid);
+        int column = rows + 1;
         List<Slope> slopes = new ArrayList<>();
         for (int i = 1; i < columns; i++) {
             for (int j = 1; j < rows; j++) {
-                double eastward = (value[i + 1][j] - value[i - 1][j]) / (2 * dx);
-                double northward = (value[i][j + 1] - value[i][j - 1]) / (2 * dy);
+                double eastward = (value[(i + 1) * column + j] - value[(i - 1) * column + j]) / (2 * dx);
+                double northward = (value[i * column + j + 1] - value[i * column + j - 1]) / (2 * dy);
+                int place = i * column + j;
                 slopes.add(new Slope(
-                        west - margin + i * dx,
-                        south - margin + j * dy,
+                        grid.x(place),
+                        grid.y(place),
                         Math.hypot(eastward, northward),
                         Math.atan2(northward, eastward)));
             }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 
 /**
@@ -26,6 +27,8 @@ final class SurfaceField {
     private final PairIntegral integral;
     private final double[][] currentPerVolt;
 
+    private final Map<Places, double[][]> kept = new ConcurrentHashMap<>();
+
     private final int[][] rods;
     private final RadialTable[] rodTables;
 
@@ -38,6 +41,18 @@ final class SurfaceField {
     private final double[] east;
     private final double[] north;
     private final RadialTable[] tables;
+
+    /** Places on the surface; equal ones are tabulated once. */
+    interface Places {
+        /** Number of places. */
+        int size();
+
+        /** East of a place [m]. */
+        double x(int place);
+
+        /** North of a place [m]. */
+        double y(int place);
+    }
 
     private record Axis(double x, double y, double radius) {}
 
@@ -90,6 +105,58 @@ final class SurfaceField {
                 }
             }
         }
+    }
+
+    /**
+     * Potential of the surface at places that are asked for again and again with other currents, from the potentials per
+     * volt on each electrode, which are kept.
+     *
+     * @param places the places, equal for equal lists
+     * @param volts potential of each electrode [V]
+     * @return potential to remote earth at each place [V]
+     */
+    double[] potentials(Places places, double[] volts) {
+        double[][] perVolt = kept.computeIfAbsent(places, this::perVolt);
+        double[] sum = new double[places.size()];
+        for (int k = 0; k < volts.length; k++) {
+            if (volts[k] != 0) {
+                double[] one = perVolt[k];
+                for (int i = 0; i < sum.length; i++) {
+                    sum[i] += volts[k] * one[i];
+                }
+            }
+        }
+        return sum;
+    }
+
+    private double[][] perVolt(Places places) {
+        int electrodes = currentPerVolt.length;
+        double[][] values = new double[electrodes][places.size()];
+        double[][] unit = new double[electrodes][electrodes];
+        for (int k = 0; k < electrodes; k++) {
+            unit[k][k] = 1;
+        }
+        for (int at = 0; at < places.size(); at++) {
+            double x = places.x(at);
+            double y = places.y(at);
+            for (int i = 0; i < rods.length; i++) {
+                int first = rods[i][0];
+                double r2 = square(x - mesh.x1[first]) + square(y - mesh.y1[first]);
+                for (int k = 0; k < electrodes; k++) {
+                    double value = rodTables[i].sum(r2, unit[k]);
+                    values[k][at] += Double.isNaN(value) ? untabulated(rods[i], x, y, currentPerVolt[k]) : value;
+                }
+            }
+            for (int i = 0; i < lying.length; i++) {
+                int e = lying[i];
+                double tabulated = lyingMean(i, e, x, y);
+                double mean = Double.isNaN(tabulated) ? integral.at(e, x, y, 0, 0) : tabulated;
+                for (int k = 0; k < electrodes; k++) {
+                    values[k][at] += currentPerVolt[k][e] * mean;
+                }
+            }
+        }
+        return values;
     }
 
     private static double along(double first, double second, double t) {
