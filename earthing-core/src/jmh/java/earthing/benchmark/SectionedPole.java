@@ -4,12 +4,16 @@ import earthing.conductor.inductance.InductanceMatrix;
 import earthing.conductor.inductance.Point;
 import earthing.conductor.inductance.RoundConductor;
 import earthing.network.Circuit;
+import earthing.network.InternalImpedance;
 import earthing.network.NonlinearResistance;
 import earthing.network.TransientSolution;
 import earthing.network.Waveform;
 import earthing.surge.PowerExponential;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.DoubleFunction;
+import org.apache.commons.math3.complex.Complex;
 
 /**
  * A down-lead and a control-cable core beside it, each cut into equal sections that all couple with all; above them an
@@ -49,19 +53,78 @@ final class SectionedPole {
         Circuit.Builder builder = new Circuit.Builder();
         builder.currentSource("source", Circuit.REFERENCE, "line", PowerExponential.impulse820(10e3));
         arrester(builder);
-        List<RoundConductor> pieces = new ArrayList<>();
+        sections(builder, sections, (radius, resistance) -> Optional.empty());
+        return builder.build();
+    }
+
+    /**
+     * The sections without the arrester, one ampere into the tank, for phasors.
+     *
+     * @param internal internal impedance of a section of a radius
+     */
+    static Circuit phasor(int sections, DoubleFunction<InternalImpedance> internal) {
+        Circuit.Builder builder = new Circuit.Builder();
+        builder.currentSource("source", Circuit.REFERENCE, "tank", Complex.ONE);
+        // Equal conductors share one function, which the solver then asks once a frequency.
+        InternalImpedance lead = internal.apply(LEAD_RADIUS);
+        InternalImpedance core = internal.apply(CORE_RADIUS);
+        sections(builder, sections, (radius, resistance) -> Optional.of(radius == LEAD_RADIUS ? lead : core));
+        return builder.build();
+    }
+
+    /** Internal impedance of a section of a radius; empty for its plain resistance. */
+    private interface Inner {
+        Optional<InternalImpedance> of(double radius, double resistance);
+    }
+
+    private static void sections(Circuit.Builder builder, int sections, Inner inner) {
+        InductanceMatrix inductances = inductances(sections);
         List<String> names = new ArrayList<>();
-        run(builder, pieces, names, "lead", sections / 2, 0, LEAD_RADIUS, LEAD_RESISTANCE);
-        run(builder, pieces, names, "core", sections / 2, SPACING, CORE_RADIUS, CORE_RESISTANCE);
-        InductanceMatrix inductances = InductanceMatrix.of(pieces, InductanceMatrix.Ground.NONE);
-        for (int i = 0; i < names.size(); i++) {
-            for (int j = i + 1; j < names.size(); j++) {
+        for (int k = 0; k < sections; k++) {
+            boolean lead = k < sections / 2;
+            int along = lead ? k : k - sections / 2;
+            String run = lead ? "lead" : "core";
+            String name = run + " section " + (along + 1);
+            String from = along == 0 ? "tank" : run + along;
+            double resistance = (lead ? LEAD_RESISTANCE : CORE_RESISTANCE) * length(sections);
+            Optional<InternalImpedance> skin = inner.of(radius(k, sections), resistance);
+            if (skin.isPresent()) {
+                builder.inductor(name, from, run + (along + 1), 0, inductances.get(k, k), skin.get());
+            } else {
+                builder.inductor(name, from, run + (along + 1), resistance, inductances.get(k, k));
+            }
+            names.add(name);
+        }
+        for (int i = 0; i < sections; i++) {
+            for (int j = i + 1; j < sections; j++) {
                 builder.mutual(names.get(i), names.get(j), inductances.get(i, j));
             }
         }
         builder.resistor("electrode", "lead" + sections / 2, Circuit.REFERENCE, 33.492674);
         builder.resistor("open end", "core" + sections / 2, "lead" + sections / 2, 1e6);
-        return builder.build();
+    }
+
+    /** Length of a section [m]. */
+    static double length(int sections) {
+        return 2 * (TOP - BOTTOM) / sections;
+    }
+
+    /** Radius of a section [m]. */
+    static double radius(int section, int sections) {
+        return section < sections / 2 ? LEAD_RADIUS : CORE_RADIUS;
+    }
+
+    /** Partial inductances of all sections, the lead first. */
+    static InductanceMatrix inductances(int sections) {
+        List<RoundConductor> pieces = new ArrayList<>();
+        for (int k = 0; k < sections; k++) {
+            boolean lead = k < sections / 2;
+            double from = TOP - (lead ? k : k - sections / 2) * length(sections);
+            double x = lead ? 0 : SPACING;
+            pieces.add(RoundConductor.between(
+                    new Point(x, 0, from), new Point(x, 0, from - length(sections)), radius(k, sections)));
+        }
+        return InductanceMatrix.of(pieces, InductanceMatrix.Ground.NONE);
     }
 
     private static void arrester(Circuit.Builder builder) {
@@ -74,32 +137,6 @@ final class SectionedPole {
                 .capacitor("a0 capacitance", "a0", "at", 1e-12)
                 .capacitor("a1 capacitance", "a1", "at", 1e-12)
                 .inductor("tank lead", "at", "tank", 0, 0.5e-6);
-    }
-
-    private static void run(
-            Circuit.Builder builder,
-            List<RoundConductor> pieces,
-            List<String> names,
-            String name,
-            int sections,
-            double x,
-            double radius,
-            double resistancePerMetre) {
-        double length = (TOP - BOTTOM) / sections;
-        for (int k = 0; k < sections; k++) {
-            double from = TOP - k * length;
-            RoundConductor piece =
-                    RoundConductor.between(new Point(x, 0, from), new Point(x, 0, from - length), radius);
-            String section = name + " section " + (k + 1);
-            builder.inductor(
-                    section,
-                    k == 0 ? "tank" : name + k,
-                    name + (k + 1),
-                    resistancePerMetre * length,
-                    InductanceMatrix.mutual(piece, piece, InductanceMatrix.Ground.NONE));
-            pieces.add(piece);
-            names.add(section);
-        }
     }
 
     /** The quantities that both programs are judged by: tank, head of the arrester, open end of the core. */

@@ -1,14 +1,12 @@
 package earthing.network;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.commons.math3.complex.Complex;
-import org.ejml.data.Complex_F64;
-import org.ejml.data.ZMatrixRMaj;
-import org.ejml.dense.row.CommonOps_ZDRM;
-import org.ejml.dense.row.factory.LinearSolverFactory_ZDRM;
-import org.ejml.interfaces.linsol.LinearSolverDense;
 
 /**
  * The potentials and branch currents of a linear circuit at one frequency, as phasors. Whether they are r.m.s. or peak
@@ -23,33 +21,54 @@ public final class FrequencySolution {
     private final Map<String, Complex> currents = new HashMap<>();
     private final double residual;
 
-    private FrequencySolution(Circuit circuit, double frequency) {
-        this.circuit = circuit;
-        this.angularFrequency = 2 * Math.PI * frequency;
-        this.nodeIndex = circuit.nodeIndex();
-        Topology topology = new Topology(circuit);
-        int size = topology.unknowns();
-        ZMatrixRMaj y = new ZMatrixRMaj(size, size);
-        ZMatrixRMaj right = new ZMatrixRMaj(size, 1);
-        List<CoupledBlocks.Block> inductive = CoupledBlocks.inductances(circuit).blocks();
-        List<CoupledBlocks.Block> resistive = CoupledBlocks.resistances(circuit).blocks();
-        ZMatrixRMaj[] inductiveAdmittance = new ZMatrixRMaj[inductive.size()];
-        for (int b = 0; b < inductiveAdmittance.length; b++) {
-            inductiveAdmittance[b] = inverse(impedance(topology, inductive.get(b)), "a group of mutual inductances");
-            stamp(y, topology.inductorEnds, inductive.get(b).members(), inductiveAdmittance[b]);
-        }
-        ZMatrixRMaj[] resistiveAdmittance = new ZMatrixRMaj[resistive.size()];
-        for (int b = 0; b < resistiveAdmittance.length; b++) {
-            CoupledBlocks.Block block = resistive.get(b);
-            int n = block.members().length;
-            ZMatrixRMaj r = new ZMatrixRMaj(n, n);
-            for (int i = 0; i < n; i++) {
-                for (int j = 0; j < n; j++) {
-                    r.set(i, j, block.values()[i][j], 0);
+    /** What does not depend on frequency. */
+    private static final class Frame {
+
+        final Circuit circuit;
+        final Map<String, Integer> nodeIndex;
+        final Topology topology;
+        final List<CoupledBlocks.Block> inductive;
+        final List<CoupledBlocks.Block> resistive;
+        final List<ComplexSymmetric> resistiveAdmittance = new ArrayList<>();
+
+        Frame(Circuit circuit) {
+            this.circuit = circuit;
+            nodeIndex = circuit.nodeIndex();
+            topology = new Topology(circuit);
+            inductive = CoupledBlocks.inductances(circuit).blocks();
+            resistive = CoupledBlocks.resistances(circuit).blocks();
+            for (CoupledBlocks.Block block : resistive) {
+                int n = block.members().length;
+                ComplexSymmetric r = new ComplexSymmetric(n);
+                for (int i = 0; i < n; i++) {
+                    for (int j = 0; j < n; j++) {
+                        r.re[i][j] = block.values()[i][j];
+                    }
                 }
+                resistiveAdmittance.add(ComplexEquations.inverse(r, "a group of mutual resistances"));
             }
-            resistiveAdmittance[b] = inverse(r, "a group of mutual resistances");
-            stamp(y, topology.resistorEnds, block.members(), resistiveAdmittance[b]);
+        }
+    }
+
+    private FrequencySolution(Frame frame, double frequency) {
+        this.circuit = frame.circuit;
+        this.angularFrequency = 2 * Math.PI * frequency;
+        this.nodeIndex = frame.nodeIndex;
+        Topology topology = frame.topology;
+        int size = topology.unknowns();
+        ComplexSymmetric y = new ComplexSymmetric(size);
+        double[] re = new double[size];
+        double[] im = new double[size];
+        List<ComplexSymmetric> inductiveAdmittance = new ArrayList<>();
+        IdentityHashMap<InternalImpedance, Complex> internal = new IdentityHashMap<>();
+        for (CoupledBlocks.Block block : frame.inductive) {
+            ComplexSymmetric g =
+                    ComplexEquations.inverse(impedance(topology, block, internal), "a group of mutual inductances");
+            inductiveAdmittance.add(g);
+            stamp(y, topology.inductorEnds, block.members(), g);
+        }
+        for (int b = 0; b < frame.resistive.size(); b++) {
+            stamp(y, topology.resistorEnds, frame.resistive.get(b).members(), frame.resistiveAdmittance.get(b));
         }
         for (int k = 0; k < topology.capacitors.size(); k++) {
             double susceptance = angularFrequency * topology.capacitors.get(k).capacitance();
@@ -60,31 +79,35 @@ public final class FrequencySolution {
             border(y, topology.nodes + k, topology.rigidEnds[1][k], -1);
             Complex value =
                     topology.rigid.get(k) instanceof Branch.VoltageSource source ? source.phasor() : Complex.ZERO;
-            right.set(topology.nodes + k, 0, value.getReal(), value.getImaginary());
+            re[topology.nodes + k] = value.getReal();
+            im[topology.nodes + k] = value.getImaginary();
         }
         for (int k = 0; k < topology.pinned.length; k++) {
             border(y, topology.nodes + topology.rigid.size() + k, topology.pinned[k], 1);
         }
         for (int k = 0; k < topology.currentSources.size(); k++) {
             Branch.CurrentSource source = topology.currentSources.get(k);
-            inject(right, topology.currentSourceEnds[0][k], source.phasor().negate());
-            inject(right, topology.currentSourceEnds[1][k], source.phasor());
+            inject(re, im, topology.currentSourceEnds[0][k], source.phasor().negate());
+            inject(re, im, topology.currentSourceEnds[1][k], source.phasor());
             currents.put(source.name(), source.phasor());
         }
-        ZMatrixRMaj x = new ZMatrixRMaj(size, 1);
-        residual = solve(y, right, x);
+        residual = ComplexEquations.solve(y, re, im);
         potentials = new Complex[topology.nodes];
         for (int k = 0; k < potentials.length; k++) {
-            potentials[k] = get(x, k, 0);
+            potentials[k] = new Complex(re[k], im[k]);
         }
         for (int k = 0; k < topology.rigid.size(); k++) {
-            currents.put(topology.rigid.get(k).name(), get(x, topology.nodes + k, 0));
+            currents.put(topology.rigid.get(k).name(), new Complex(re[topology.nodes + k], im[topology.nodes + k]));
         }
-        for (int b = 0; b < inductiveAdmittance.length; b++) {
-            currents(topology.inductors, topology.inductorEnds, inductive.get(b), inductiveAdmittance[b]);
+        for (int b = 0; b < inductiveAdmittance.size(); b++) {
+            currents(topology.inductors, topology.inductorEnds, frame.inductive.get(b), inductiveAdmittance.get(b));
         }
-        for (int b = 0; b < resistiveAdmittance.length; b++) {
-            currents(topology.resistors, topology.resistorEnds, resistive.get(b), resistiveAdmittance[b]);
+        for (int b = 0; b < frame.resistive.size(); b++) {
+            currents(
+                    topology.resistors,
+                    topology.resistorEnds,
+                    frame.resistive.get(b),
+                    frame.resistiveAdmittance.get(b));
         }
         for (int k = 0; k < topology.capacitors.size(); k++) {
             Complex v = across(topology.capacitorEnds, k);
@@ -105,8 +128,22 @@ public final class FrequencySolution {
      *     network is singular
      */
     public static FrequencySolution solve(Circuit circuit, double frequency) {
-        if (!(frequency > 0) || !Double.isFinite(frequency)) {
-            throw new IllegalArgumentException("frequency must be > 0 Hz; have " + frequency);
+        return sweep(circuit, frequency).get(0);
+    }
+
+    /**
+     * Solves a circuit at many frequencies; what does not depend on frequency is found once.
+     *
+     * @param circuit a circuit without nonlinear branches and travelling-wave lines
+     * @param frequencies frequencies [Hz], all above 0
+     * @return the solutions in the order of the frequencies
+     * @throws IllegalArgumentException as {@link #solve}
+     */
+    public static List<FrequencySolution> sweep(Circuit circuit, double... frequencies) {
+        for (double frequency : frequencies) {
+            if (!(frequency > 0) || !Double.isFinite(frequency)) {
+                throw new IllegalArgumentException("frequency must be > 0 Hz; have " + frequency);
+            }
         }
         for (Branch.Nonlinear branch : circuit.branches(Branch.Nonlinear.class)) {
             throw new IllegalArgumentException("a phasor solution can't hold the nonlinear branch " + branch.name()
@@ -116,149 +153,65 @@ public final class FrequencySolution {
             throw new IllegalArgumentException("a phasor solution can't hold the travelling-wave line " + end.lineName()
                     + "; put its surge impedance or its inductance and capacitance in its place");
         }
-        return new FrequencySolution(circuit, frequency);
+        Frame frame = new Frame(circuit);
+        return Arrays.stream(frequencies)
+                .mapToObj(f -> new FrequencySolution(frame, f))
+                .toList();
     }
 
-    private ZMatrixRMaj impedance(Topology topology, CoupledBlocks.Block block) {
+    private ComplexSymmetric impedance(
+            Topology topology, CoupledBlocks.Block block, IdentityHashMap<InternalImpedance, Complex> known) {
         int n = block.members().length;
-        ZMatrixRMaj z = new ZMatrixRMaj(n, n);
+        ComplexSymmetric z = new ComplexSymmetric(n);
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < n; j++) {
-                z.set(i, j, 0, angularFrequency * block.values()[i][j]);
+                z.im[i][j] = angularFrequency * block.values()[i][j];
             }
             Branch.Inductor inductor = topology.inductors.get(block.members()[i]);
-            Complex internal =
-                    inductor.internal().map(f -> f.at(angularFrequency)).orElse(Complex.ZERO);
-            z.set(
-                    i,
-                    i,
-                    inductor.resistance() + internal.getReal(),
-                    angularFrequency * block.values()[i][i] + internal.getImaginary());
+            Complex internal = inductor.internal()
+                    .map(f -> known.computeIfAbsent(f, g -> g.at(angularFrequency)))
+                    .orElse(Complex.ZERO);
+            z.re[i][i] = inductor.resistance() + internal.getReal();
+            z.im[i][i] += internal.getImaginary();
         }
         return z;
     }
 
-    private static ZMatrixRMaj inverse(ZMatrixRMaj a, String what) {
-        int n = a.getNumRows();
-        ZMatrixRMaj result = new ZMatrixRMaj(n, n);
-        if (n == 1) {
-            Complex reciprocal = get(a, 0, 0).reciprocal();
-            result.set(0, 0, reciprocal.getReal(), reciprocal.getImaginary());
-            return result;
-        }
-        LinearSolverDense<ZMatrixRMaj> solver = LinearSolverFactory_ZDRM.lu(n);
-        // The solver's own quality figure looks at real parts only and calls a purely inductive matrix singular.
-        boolean regular = solver.setA(a.copy());
-        if (regular) {
-            solver.invert(result);
-        }
-        double residual = regular ? inverseResidual(a, result) : Double.NaN;
-        if (!(residual < 1e-6)) {
-            throw new IllegalArgumentException(
-                    "cannot be computed: " + what + " is singular to working precision (residual " + residual + ")");
-        }
-        return result;
+    private static void stamp(ComplexSymmetric y, int p, int q, double re, double im) {
+        y.add(p, p, re, im);
+        y.add(q, q, re, im);
+        y.add(p, q, -re, -im);
+        y.add(q, p, -re, -im);
     }
 
-    private static double inverseResidual(ZMatrixRMaj a, ZMatrixRMaj inverse) {
-        int n = a.getNumRows();
-        ZMatrixRMaj product = new ZMatrixRMaj(n, n);
-        CommonOps_ZDRM.mult(a, inverse, product);
-        double worst = 0;
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j < n; j++) {
-                Complex off = get(product, i, j).subtract(i == j ? Complex.ONE : Complex.ZERO);
-                double size = off.abs();
-                worst = Double.isNaN(size) ? Double.POSITIVE_INFINITY : Math.max(worst, size);
-            }
-        }
-        return worst;
-    }
-
-    private static double solve(ZMatrixRMaj a, ZMatrixRMaj right, ZMatrixRMaj x) {
-        if (a.getNumRows() == 0) {
-            return 0;
-        }
-        LinearSolverDense<ZMatrixRMaj> solver = LinearSolverFactory_ZDRM.lu(a.getNumRows());
-        if (!solver.setA(a.copy())) {
-            throw new IllegalArgumentException("cannot be computed: the network is singular");
-        }
-        solver.solve(right.copy(), x);
-        double largest = 0;
-        for (double value : x.data) {
-            if (!Double.isFinite(value)) {
-                throw new IllegalArgumentException("cannot be computed: the network is singular");
-            }
-            largest = Math.max(largest, Math.abs(value));
-        }
-        // Row by row against the size of the row's own terms: siemens and pure numbers stand in one matrix.
-        ZMatrixRMaj product = new ZMatrixRMaj(a.getNumRows(), 1);
-        CommonOps_ZDRM.mult(a, x, product);
-        double worst = 0;
-        for (int i = 0; i < a.getNumRows(); i++) {
-            double terms = get(right, i, 0).abs();
-            for (int j = 0; j < a.getNumCols(); j++) {
-                terms += get(a, i, j).abs() * get(x, j, 0).abs();
-            }
-            double off = get(product, i, 0).subtract(get(right, i, 0)).abs();
-            worst = Math.max(worst, terms > 0 ? off / terms : off);
-        }
-        if (!(worst < 1e-6)) {
-            throw new IllegalArgumentException(
-                    "cannot be computed: the network is singular to working precision (residual " + worst + ")");
-        }
-        return worst;
-    }
-
-    private static Complex get(ZMatrixRMaj m, int row, int col) {
-        Complex_F64 value = new Complex_F64();
-        m.get(row, col, value);
-        return new Complex(value.real, value.imaginary);
-    }
-
-    private static void add(ZMatrixRMaj y, int row, int col, double re, double im) {
-        if (row >= 0 && col >= 0) {
-            int at = y.getIndex(row, col);
-            y.data[at] += re;
-            y.data[at + 1] += im;
-        }
-    }
-
-    private static void stamp(ZMatrixRMaj y, int p, int q, double re, double im) {
-        add(y, p, p, re, im);
-        add(y, q, q, re, im);
-        add(y, p, q, -re, -im);
-        add(y, q, p, -re, -im);
-    }
-
-    private static void stamp(ZMatrixRMaj y, int[][] ends, int[] members, ZMatrixRMaj g) {
+    private static void stamp(ComplexSymmetric y, int[][] ends, int[] members, ComplexSymmetric g) {
         for (int i = 0; i < members.length; i++) {
             int p = ends[0][members[i]];
             int q = ends[1][members[i]];
             for (int j = 0; j < members.length; j++) {
                 int r = ends[0][members[j]];
                 int s = ends[1][members[j]];
-                int at = g.getIndex(i, j);
-                double re = g.data[at];
-                double im = g.data[at + 1];
-                add(y, p, r, re, im);
-                add(y, q, s, re, im);
-                add(y, p, s, -re, -im);
-                add(y, q, r, -re, -im);
+                double re = g.re[i][j];
+                double im = g.im[i][j];
+                y.add(p, r, re, im);
+                y.add(q, s, re, im);
+                y.add(p, s, -re, -im);
+                y.add(q, r, -re, -im);
             }
         }
     }
 
-    private static void border(ZMatrixRMaj y, int row, int node, double sign) {
+    private static void border(ComplexSymmetric y, int row, int node, double sign) {
         if (node >= 0) {
-            y.set(row, node, sign, 0);
-            y.set(node, row, sign, 0);
+            y.re[row][node] = sign;
+            y.re[node][row] = sign;
         }
     }
 
-    private static void inject(ZMatrixRMaj right, int node, Complex current) {
+    private static void inject(double[] re, double[] im, int node, Complex current) {
         if (node >= 0) {
-            add(right, node, 0, current.getReal(), current.getImaginary());
+            re[node] += current.getReal();
+            im[node] += current.getImaginary();
         }
     }
 
@@ -268,14 +221,21 @@ public final class FrequencySolution {
         return (p >= 0 ? potentials[p] : Complex.ZERO).subtract(q >= 0 ? potentials[q] : Complex.ZERO);
     }
 
-    private void currents(List<? extends Branch> list, int[][] ends, CoupledBlocks.Block block, ZMatrixRMaj g) {
+    private void currents(List<? extends Branch> list, int[][] ends, CoupledBlocks.Block block, ComplexSymmetric g) {
         int[] members = block.members();
-        for (int i = 0; i < members.length; i++) {
-            Complex sum = Complex.ZERO;
-            for (int j = 0; j < members.length; j++) {
-                sum = sum.add(get(g, i, j).multiply(across(ends, members[j])));
-            }
-            currents.put(list.get(members[i]).name(), sum);
+        int n = members.length;
+        double[] vr = new double[n];
+        double[] vi = new double[n];
+        for (int k = 0; k < n; k++) {
+            Complex v = across(ends, members[k]);
+            vr[k] = v.getReal();
+            vi[k] = v.getImaginary();
+        }
+        double[] ir = new double[n];
+        double[] ii = new double[n];
+        g.addProduct(vr, vi, ir, ii);
+        for (int k = 0; k < n; k++) {
+            currents.put(list.get(members[k]).name(), new Complex(ir[k], ii[k]));
         }
     }
 

@@ -138,7 +138,8 @@ public final class EnergisedElectrodes {
         }
 
         private double radius(int place) {
-            return reach * (1 + place / ANGLES) / RINGS;
+            int ring = 1 + place / ANGLES;
+            return reach * ring / RINGS;
         }
 
         private static double angle(int place) {

@@ -42,7 +42,8 @@ final class StepSearch {
 
         @Override
         public double x(int place) {
-            return west + place / rows * dx;
+            int column = place / rows;
+            return west + column * dx;
         }
 
         @Override
