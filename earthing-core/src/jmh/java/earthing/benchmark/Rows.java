@@ -28,10 +28,18 @@ public final class Rows {
     /** One benchmark with what it needs. */
     private record Row(String name, Class<?> type, String method, Map<String, String> parameters, Length length) {}
 
-    /** How long a benchmark runs: iterations of a second after as many of warm-up, or a single call. */
+    /** How long a benchmark runs: its warm-up [s], or a single call. */
     private enum Length {
-        ITERATIONS,
-        SINGLE
+        ITERATIONS(4),
+        /** Much code, which the compiler reaches late, above all on a busy machine. */
+        LONG(20),
+        SINGLE(0);
+
+        private final int warmUp;
+
+        Length(int warmUp) {
+            this.warmUp = warmUp;
+        }
     }
 
     private record Figure(double wall, double processor) {}
@@ -86,10 +94,10 @@ public final class Rows {
         ChainedOptionsBuilder builder = new OptionsBuilder()
                 .include(row.type().getName().replace(".", "\\.") + "\\." + row.method() + "$")
                 .forks(1)
-                .jvmArgs("-Xmx2g")
+                .jvmArgsAppend("-Xmx2g")
                 .addProfiler(ProcessorTime.class)
                 .verbosity(VerboseMode.SILENT)
-                .warmupIterations(single ? 0 : 4)
+                .warmupIterations(row.length().warmUp)
                 .measurementIterations(single ? 1 : 4)
                 .warmupTime(TimeValue.seconds(1))
                 .measurementTime(TimeValue.seconds(1))
@@ -118,7 +126,7 @@ public final class Rows {
         rows.add(new Row("surge-equal-steps", SurgeBenchmark.class, "equalSteps", sixty, Length.ITERATIONS));
         rows.add(new Row(
                 "surge-equal-steps-ngspice", SurgeBenchmark.class, "simulatorEqualSteps", sixty, Length.SINGLE));
-        rows.add(new Row("pole-surge", PoleSurgeBenchmark.class, "study", none, Length.ITERATIONS));
+        rows.add(new Row("pole-surge", PoleSurgeBenchmark.class, "study", none, Length.LONG));
         rows.add(new Row("sweep", SweepBenchmark.class, "sweep", none, Length.ITERATIONS));
         rows.add(new Row("sweep-numpy", SweepBenchmark.class, "numpy", none, Length.ITERATIONS));
         rows.add(new Row("ladder", LadderBenchmark.class, "ladder", none, Length.ITERATIONS));

@@ -47,20 +47,21 @@ final class Ports {
      * @param surplus out: current beyond that of the chord [A], to be drawn from the linear network
      */
     void solve(StepMatrices matrices, double[] open, double[] current, double[] surplus, double time) {
+        double scale = 0;
+        for (int k = 0; k < curves.length; k++) {
+            scale = Math.max(scale, Math.max(Math.abs(open[k]), Math.abs(curves[k].voltage(current[k]))));
+        }
         for (int[] group : matrices.portGroups) {
-            solve(matrices, group, open, current, time);
+            solve(matrices, group, open, current, scale, time);
         }
         for (int k = 0; k < curves.length; k++) {
             surplus[k] = current[k] - matrices.chord[k] * curves[k].voltage(current[k]);
         }
     }
 
-    private void solve(StepMatrices matrices, int[] group, double[] open, double[] current, double time) {
+    private void solve(
+            StepMatrices matrices, int[] group, double[] open, double[] current, double scale, double time) {
         double norm = gaps(matrices, group, open, current);
-        double scale = 0;
-        for (int k : group) {
-            scale = Math.max(scale, Math.max(Math.abs(open[k]), Math.abs(voltage[k])));
-        }
         double enough = TOLERANCE * scale;
         int iterations = 0;
         while (norm > enough) {
