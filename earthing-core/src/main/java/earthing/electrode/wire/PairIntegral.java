@@ -1,6 +1,8 @@
 package earthing.electrode.wire;
 
 import earthing.soil.PointSource;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
@@ -8,7 +10,9 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
  * element at a point, each as a sum over the images of the layers.
  *
  * <p>Near images: closed line integral of the source, Gauss points on the observer; on one axis the closed double
- * integral of tubes. Far images: product Gauss rule, so that the sum over the images is the innermost loop.
+ * integral of tubes. Far images: product Gauss rule, so that the sum over the images is the innermost loop. Level
+ * elements that lie apart: the same rule with the whole Green's function of their two depths from a table over the
+ * horizontal distance, within 5e-7 of it.
  */
 final class PairIntegral {
 
@@ -24,8 +28,16 @@ final class PairIntegral {
 
     /** From so many images on, roots and quotients are found apart from their sum: only then the compiler groups them. */
     private static final int APART_FROM = 12;
+    /** Least number of pairs of level elements for each pair of their depths that makes a table worth while. */
+    private static final int PAIRS_A_TABLE = 100;
 
     private final Mesh mesh;
+    /** Number of the depth of each level element; -1 for others. */
+    private final int[] level;
+    /** Number of depths of level elements, 0 where no tables are made. */
+    private final int levels;
+
+    private final AtomicReferenceArray<RadialTable> byDepths;
     private final int layers;
     private final PointSource ground;
     private final AtomicReferenceArray<LayerKernel> kernels;
@@ -37,6 +49,74 @@ final class PairIntegral {
         layers = ground.soil().layerCount();
         kernels = new AtomicReferenceArray<>(layers * layers);
         surface = new AtomicReferenceArray<>(layers);
+        level = new int[mesh.size];
+        Map<Double, Integer> depths = new LinkedHashMap<>();
+        int lying = 0;
+        for (int e = 0; e < mesh.size; e++) {
+            level[e] = -1;
+            if (mesh.z1[e] == mesh.z2[e]) {
+                level[e] = depths.computeIfAbsent(mesh.z1[e], z -> depths.size());
+                lying++;
+            }
+        }
+        levels = (double) lying * lying >= PAIRS_A_TABLE * (double) depths.size() * depths.size() ? depths.size() : 0;
+        byDepths = new AtomicReferenceArray<>(levels * levels);
+    }
+
+    /**
+     * Mean of two level elements that lie apart: the Green's function of their two depths, which depends on the horizontal
+     * distance only, from a table at the points of the product Gauss rule. NaN where they are too near.
+     */
+    private double levelMean(int u, int o, double r2, double a2) {
+        double dz = mesh.z1[u] - mesh.z1[o];
+        double longer = Math.max(mesh.length[u], mesh.length[o]);
+        double apart = r2 + dz * dz;
+        int n = apart > square(FAR * longer) ? apart > square(VERY_FAR * longer) ? 2 : 3 : 0;
+        if (n == 0) {
+            return Double.NaN;
+        }
+        RadialTable table = table(u, o);
+        double[] t = GaussRule.nodes(n);
+        double[] w = GaussRule.weights(n);
+        double total = 0;
+        for (int p = 0; p < n; p++) {
+            double xu = along(mesh.x1[u], mesh.x2[u], t[p]);
+            double yu = along(mesh.y1[u], mesh.y2[u], t[p]);
+            double inner = 0;
+            for (int q = 0; q < n; q++) {
+                double dx = xu - along(mesh.x1[o], mesh.x2[o], t[q]);
+                double dy = yu - along(mesh.y1[o], mesh.y2[o], t[q]);
+                inner += w[q] * table.value(dx * dx + dy * dy + a2);
+            }
+            total += w[p] * inner;
+        }
+        return total;
+    }
+
+    private RadialTable table(int u, int o) {
+        int key = level[u] * levels + level[o];
+        RadialTable known = byDepths.get(key);
+        if (known == null) {
+            double zu = mesh.z1[u];
+            double zo = mesh.z1[o];
+            LayerKernel kernel = kernel(mesh.layer[u], mesh.layer[o]);
+            // Any scale will do that is below all distances at which the table is asked.
+            double least = Double.POSITIVE_INFINITY;
+            for (int e = 0; e < mesh.size; e++) {
+                least = Math.min(least, mesh.length[e]);
+            }
+            known = new RadialTable(square(zu - zo), square(least / 4), 1, (r2, values) -> {
+                double sum = 0;
+                for (int f = 0; f < kernel.families; f++) {
+                    double[] b = kernel.offset[f];
+                    double zeta = kernel.upperSign[f] * zu + kernel.lowerSign[f] * zo;
+                    sum += imageSum(b, kernel.coefficient[f], 0, b.length, r2, zeta);
+                }
+                values[0] = sum;
+            });
+            byDepths.set(key, known);
+        }
+        return known;
     }
 
     private LayerKernel kernel(int upper, int lower) {
@@ -69,6 +149,12 @@ final class PairIntegral {
         double dy = (mesh.y1[u] + mesh.y2[u] - mesh.y1[o] - mesh.y2[o]) / 2;
         double r2 = dx * dx + dy * dy;
         double a2 = (mesh.radius[u] * mesh.radius[u] + mesh.radius[o] * mesh.radius[o]) / 2;
+        if (levels > 0 && level[u] >= 0 && level[o] >= 0 && !sameBar) {
+            double mean = levelMean(u, o, r2, a2);
+            if (!Double.isNaN(mean)) {
+                return mean;
+            }
+        }
         double sum = 0;
         for (int f = 0; f < kernel.families; f++) {
             int su = kernel.upperSign[f];
