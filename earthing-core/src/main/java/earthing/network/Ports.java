@@ -59,8 +59,7 @@ final class Ports {
         }
     }
 
-    private void solve(
-            StepMatrices matrices, int[] group, double[] open, double[] current, double scale, double time) {
+    private void solve(StepMatrices matrices, int[] group, double[] open, double[] current, double scale, double time) {
         double norm = gaps(matrices, group, open, current);
         double enough = TOLERANCE * scale;
         int iterations = 0;

@@ -108,7 +108,8 @@ class EliminationTest {
     @Test
     void arrestersThatDoNotSeeEachOtherAreSolvedAlike() {
         TimeGrid grid = TimeGrid.equal(20e-6, 20e-9);
-        double alone = TransientSolution.solve(pole(new Circuit.Builder(), "one", 1).build(), grid)
+        double alone = TransientSolution.solve(
+                        pole(new Circuit.Builder(), "one", 1).build(), grid)
                 .current("one arrester")
                 .peak()
                 .value();
