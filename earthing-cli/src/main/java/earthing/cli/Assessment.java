@@ -14,7 +14,6 @@ import earthing.study.PlanStudy;
 import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
 import earthing.study.SurgeOutlook;
-import earthing.surge.SampledImpulse;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,7 +64,7 @@ final class Assessment {
     private static ReportInput of(Path file, Progress progress, boolean outlook) {
         ReadOutcome.Valid read = read(file);
         Site site = read.site();
-        Optional<SampledImpulse> ownWave = ownWave(file, site);
+        Optional<WaveFile.Read> ownWave = ownWave(file, site);
         progress.step("studying " + file.getFileName());
         StudyResults results = SiteStudy.of(site);
         progress.step("checking " + file.getFileName());
@@ -81,7 +80,7 @@ final class Assessment {
     }
 
     /** The recorded current that a site names. */
-    private static Optional<SampledImpulse> ownWave(Path file, Site site) {
+    private static Optional<WaveFile.Read> ownWave(Path file, Site site) {
         Surges surges = site.surges();
         String name = surges == null ? null : surges.ownWave();
         if (name == null) {
@@ -91,7 +90,7 @@ final class Assessment {
         if (outcome instanceof WaveFile.Refused refused) {
             throw refused(file.resolveSibling(name), "wave file", refused.problems());
         }
-        return Optional.of(((WaveFile.Read) outcome).impulse());
+        return Optional.of((WaveFile.Read) outcome);
     }
 
     /**

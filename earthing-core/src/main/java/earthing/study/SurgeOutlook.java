@@ -1,7 +1,7 @@
 package earthing.study;
 
 import earthing.site.Site;
-import earthing.surge.SampledImpulse;
+import earthing.site.file.WaveFile;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -22,12 +22,12 @@ public final class SurgeOutlook {
      * @param ownWave the recorded current that the site file names, if it names one
      * @return those results, and then these
      */
-    public static StudyResults added(Site site, StudyResults studied, Optional<SampledImpulse> ownWave) {
+    public static StudyResults added(Site site, StudyResults studied, Optional<WaveFile.Read> ownWave) {
         EarthCache cache = new EarthCache();
         // The draw takes about as long as all the rest.
         CompletableFuture<StudyResults> risk = CompletableFuture.supplyAsync(() -> SurgeRisk.of(site, studied, cache));
-        StudyResults recorded =
-                ownWave.map(wave -> SurgeStudy.ofRecorded(site, cache, wave)).orElse(StudyResults.EMPTY);
+        StudyResults recorded = ownWave.map(wave -> SurgeStudy.ofRecorded(site, cache, wave.impulse()))
+                .orElse(StudyResults.EMPTY);
         StudyResults induced = InducedStudy.of(site, cache);
         StudyResults variants = SurgeVariants.of(site, cache);
         return StudyResults.join(List.of(studied, recorded, induced, variants, risk.join()));

@@ -49,6 +49,13 @@ class EarthPathsTest {
                         "SCREEN cable screen: tank - cubicle",
                         "PARALLEL line neutral: tank - earth"));
         expected.put(
+                "fellmark-single-wire.yaml",
+                List.of(
+                        "MAIN_EARTH upper lead: tank - tee",
+                        "MAIN_EARTH lower lead: tee - electrode main",
+                        "TEE tee: tee - cubicle",
+                        "SCREEN cable screen: tank - cubicle"));
+        expected.put(
                 "harrowfell-steel-rock.yaml",
                 List.of(
                         "MAIN_EARTH upper lead: tank - tee",
@@ -79,6 +86,13 @@ class EarthPathsTest {
                         "TEE tee: tee - cubicle",
                         "SCREEN cable screen: tank - cubicle"));
         expected.put(
+                "ravensike-readings.yaml",
+                List.of(
+                        "MAIN_EARTH upper lead: tank - tee",
+                        "MAIN_EARTH lower lead: tee - electrode main",
+                        "TEE tee: tee - cubicle",
+                        "SCREEN cable screen: tank - cubicle"));
+        expected.put(
                 "skarrowen-antenna.yaml",
                 List.of(
                         "MAIN_EARTH upper lead: tank - tee",
@@ -99,6 +113,14 @@ class EarthPathsTest {
                         "MAIN_EARTH lower: tee - electrode main",
                         "TEE tee: tee - cubicle",
                         "SCREEN cable screen: tank - cubicle"));
+        expected.put(
+                "thornby-shield-wire.yaml",
+                List.of(
+                        "MAIN_EARTH upper lead: tank - tee",
+                        "MAIN_EARTH lower lead: tee - electrode main",
+                        "TEE tee: tee - cubicle",
+                        "SCREEN cable screen: tank - cubicle",
+                        "PARALLEL shield wire: tank - earth"));
         return expected.entrySet().stream().map(e -> Arguments.of(e.getKey(), e.getValue()));
     }
 

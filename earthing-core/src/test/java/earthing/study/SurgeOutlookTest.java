@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.withinPercentage;
 
 import earthing.site.Site;
+import earthing.site.file.WaveFile;
 import earthing.surge.SampledImpulse;
 import earthing.surge.StrokeStatistics;
 import java.util.Arrays;
@@ -282,8 +283,8 @@ class SurgeOutlookTest {
         Site site = DeckSite.read(text("no", ""));
         double[] times = {0, 5e-6, 100e-6};
         double[] current = {0, 10e3, 0};
-        StudyResults results =
-                SurgeOutlook.added(site, SiteStudy.of(site), Optional.of(new SampledImpulse(times, current)));
+        StudyResults results = SurgeOutlook.added(
+                site, SiteStudy.of(site), Optional.of(new WaveFile.Read(new SampledImpulse(times, current))));
         double voltage = results.one(
                         "surge.cable-end.trip.cubicle.open-voltage",
                         Case.NONE.with("wave", "own").with("arrangement", "shared"),

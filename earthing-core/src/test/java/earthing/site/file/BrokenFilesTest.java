@@ -75,8 +75,8 @@ final class BrokenFilesTest {
         toldBelowHead(
                 "season: {}\nprotection: {colour: red}\n",
                 "x.yaml:4:1: season: unknown key; expected it as soil.season",
-                "x.yaml:5:14: protection.colour: unknown key; expected one of clearing-time, relay, back-up, reclose,"
-                        + " detection-factor");
+                "x.yaml:5:14: protection.colour: unknown key; expected one of clearing-time, relay, fuse, sensitive,"
+                        + " back-up, back-up-for, reclose, detection-factor");
     }
 
     @Test
