@@ -13,6 +13,7 @@ import earthing.site.file.WaveFile;
 import earthing.study.PlanStudy;
 import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
+import earthing.study.StudyScope;
 import earthing.study.SurgeOutlook;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -39,6 +40,13 @@ final class Assessment {
         return (ReadOutcome.Valid) outcome;
     }
 
+    /** How much is found out about a site. */
+    private enum Depth {
+        VERDICTS,
+        ARRANGEMENTS,
+        REPORT
+    }
+
     /**
      * Reads, studies and checks a site, for its verdicts alone.
      *
@@ -47,7 +55,18 @@ final class Assessment {
      * @return what the verdicts are read from
      */
     static ReportInput verdicts(Path file, Progress progress) {
-        return of(file, progress, false);
+        return of(file, progress, Depth.VERDICTS);
+    }
+
+    /**
+     * Reads, studies and checks a site, with the arrangements that it does not have.
+     *
+     * @param file the site file
+     * @param progress is told each step
+     * @return what two sites are compared by
+     */
+    static ReportInput compared(Path file, Progress progress) {
+        return of(file, progress, Depth.ARRANGEMENTS);
     }
 
     /**
@@ -58,18 +77,19 @@ final class Assessment {
      * @return what a report is made of
      */
     static ReportInput of(Path file, Progress progress) {
-        return of(file, progress, true);
+        return of(file, progress, Depth.REPORT);
     }
 
-    private static ReportInput of(Path file, Progress progress, boolean outlook) {
+    private static ReportInput of(Path file, Progress progress, Depth depth) {
         ReadOutcome.Valid read = read(file);
         Site site = read.site();
         Optional<WaveFile.Read> ownWave = ownWave(file, site);
         progress.step("studying " + file.getFileName());
-        StudyResults results = SiteStudy.of(site);
+        StudyResults results =
+                SiteStudy.of(site, depth == Depth.VERDICTS ? StudyScope.AS_BUILT : StudyScope.ALL_ARRANGEMENTS);
         progress.step("checking " + file.getFileName());
         List<Finding> findings = ComplianceRun.of(site, results);
-        if (outlook) {
+        if (depth == Depth.REPORT) {
             progress.step("counting strokes at " + file.getFileName());
             results = SurgeOutlook.added(site, results, ownWave);
             results = PlanStudy.added(site, results);

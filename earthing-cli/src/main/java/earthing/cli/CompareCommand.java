@@ -91,8 +91,8 @@ final class CompareCommand implements Callable<Integer> {
             if (other.isEmpty()) {
                 return ArrangementPage.text(SiteStudy.of(Assessment.read(site).site()));
             }
-            ReportInput a = Assessment.verdicts(site, progress);
-            ReportInput b = Assessment.verdicts(other.get(), progress);
+            ReportInput a = Assessment.compared(site, progress);
+            ReportInput b = Assessment.compared(other.get(), progress);
             return format == Format.JSON ? DifferencePage.json(a, b) : DifferencePage.text(a, b);
         }
     }

@@ -2,6 +2,9 @@ package earthing.safety;
 
 import earthing.quantity.Source;
 import earthing.quantity.Source.Status;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 
@@ -43,6 +46,11 @@ public final class SurfaceLayerFactor {
     private static final double FAR = 8;
 
     private static final double[] FAR_TERMS = farTerms(16);
+
+    /** Sums already found: the few places of a site return with every case of a fault. */
+    private static final Map<List<Double>, Double> KNOWN = new ConcurrentHashMap<>();
+
+    private static final int MOST_KNOWN = 256;
 
     private SurfaceLayerFactor() {}
 
@@ -107,6 +115,13 @@ public final class SurfaceLayerFactor {
      */
     public static double series(double reflection, double thickness) {
         check(reflection, thickness);
+        if (KNOWN.size() > MOST_KNOWN) {
+            KNOWN.clear();
+        }
+        return KNOWN.computeIfAbsent(List.of(reflection, thickness), place -> summed(reflection, thickness));
+    }
+
+    private static double summed(double reflection, double thickness) {
         double sum = 0;
         double power = 1;
         // The mutual term falls as 1/n, so the power of K alone bounds what is left out: |K|^n/(1 − |K|).

@@ -4,6 +4,7 @@ import earthing.site.Site;
 import earthing.study.SweptFaults.Swept;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Predicate;
 
 /** Power frequency: earth faults, then what they do to persons and conductors. */
@@ -30,8 +31,8 @@ final class PowerStudy {
                 heated.add(power);
             }
         }
+        CompletableFuture<StudyResults> heating = CompletableFuture.supplyAsync(() -> HeatingStudy.of(heated, adverse));
         StudyResults touch = TouchStudy.of(touched, adverse);
-        StudyResults heating = HeatingStudy.of(heated, adverse);
         FaultResults between = new FaultResults(faults.clearing());
         faults.swept().stream().map(Swept::fault).forEach(between::fault);
         return GoverningResults.of(
@@ -39,7 +40,7 @@ final class PowerStudy {
                         faults.results(),
                         new StudyResults(between.results(), List.of(), List.of(), in.assumptions(), List.of()),
                         touch,
-                        heating)),
+                        heating.join())),
                 own(adverse));
     }
 

@@ -18,20 +18,31 @@ public final class SiteStudy {
      * @return all results; what could not be computed stands among the gaps with the keys to fill in
      */
     public static StudyResults of(Site site) {
-        SurveyedSoil survey = SurveyedSoil.of(site);
-        return survey.results().equals(StudyResults.EMPTY)
-                ? studied(site)
-                : StudyResults.join(List.of(survey.results(), studied(survey.site())));
+        return of(site, StudyScope.ALL_ARRANGEMENTS);
     }
 
-    private static StudyResults studied(Site site) {
+    /**
+     * As {@link #of(Site)}, with what no finding rests on or without it.
+     *
+     * @param site the site
+     * @param scope whether the arrangements are studied that the site does not have
+     * @return the results
+     */
+    public static StudyResults of(Site site, StudyScope scope) {
+        SurveyedSoil survey = SurveyedSoil.of(site);
+        return survey.results().equals(StudyResults.EMPTY)
+                ? studied(site, scope)
+                : StudyResults.join(List.of(survey.results(), studied(survey.site(), scope)));
+    }
+
+    private static StudyResults studied(Site site, StudyScope scope) {
         EarthCache cache = new EarthCache();
         List<StudyResults> parts = new ArrayList<>();
         // The season makes the ground at its highest the one of most layers; it is begun before it is needed.
         CompletableFuture<Void> ahead = CompletableFuture.runAsync(() -> solve(site, Bound.HIGH, cache));
         // Surge and power frequency share nothing but the solved electrodes.
         CompletableFuture<StudyResults> surge = CompletableFuture.supplyAsync(() -> StudyResults.join(
-                List.of(SurgeStudy.of(site, cache), ArresterStudy.of(site), LineEntryStudy.of(site, cache))));
+                List.of(SurgeStudy.of(site, cache, scope), ArresterStudy.of(site), LineEntryStudy.of(site, cache))));
         parts.add(electrodes(site, cache));
         parts.add(TesterStudy.of(site, cache));
         parts.add(ImpulseStudy.of(site, cache));
@@ -39,7 +50,7 @@ public final class SiteStudy {
         parts.add(surge.join());
         ahead.join();
         StudyResults found = StudyResults.join(parts);
-        return StudyResults.join(List.of(found, SharingStudy.of(site, found)));
+        return scope == StudyScope.AS_BUILT ? found : StudyResults.join(List.of(found, SharingStudy.of(site, found)));
     }
 
     /** Into the cache; what is missing is told where the result is asked for. */

@@ -47,19 +47,25 @@ final class SurgeStudy {
     private final List<Gap> gaps = new ArrayList<>();
     private final List<Curve.Trace> traces = new ArrayList<>();
     private final Set<String> notes = new LinkedHashSet<>();
+    private final StudyScope scope;
 
-    private SurgeStudy(Site site, EarthCache cache) {
+    private SurgeStudy(Site site, EarthCache cache, StudyScope scope) {
         this.site = site;
         this.cache = cache;
+        this.scope = scope;
     }
 
     static StudyResults of(Site site, EarthCache cache) {
-        return new SurgeStudy(site, cache).run();
+        return of(site, cache, StudyScope.ALL_ARRANGEMENTS);
+    }
+
+    static StudyResults of(Site site, EarthCache cache, StudyScope scope) {
+        return new SurgeStudy(site, cache, scope).run();
     }
 
     /** The recorded current of the site file into the tank, for every arrangement, the screen as it is. Information. */
     static StudyResults ofRecorded(Site site, EarthCache cache, SampledImpulse impulse) {
-        return new SurgeStudy(site, cache).recorded(SurgeWave.recorded(impulse));
+        return new SurgeStudy(site, cache, StudyScope.ALL_ARRANGEMENTS).recorded(SurgeWave.recorded(impulse));
     }
 
     private StudyResults recorded(SurgeWave wave) {
@@ -106,7 +112,9 @@ final class SurgeStudy {
             ScreenBond bond = bond(site);
             for (Arrangement arrangement : Arrangement.values()) {
                 boolean isOwn = own.isPresent() && own.get() == arrangement;
-                arrangement(arrangement, bond, peak, isOwn);
+                if (isOwn || own.isEmpty() || scope == StudyScope.ALL_ARRANGEMENTS) {
+                    arrangement(arrangement, bond, peak, isOwn);
+                }
             }
             if (own.isEmpty()) {
                 undecided("how the cubicle is earthed is declared unknown", "cubicle.earth");
@@ -168,7 +176,9 @@ final class SurgeStudy {
 
     private void arrangement(Arrangement arrangement, ScreenBond bond, double peak, boolean own) {
         Set<ScreenBond> bonds = new LinkedHashSet<>(List.of(bond == ScreenBond.UNKNOWN ? ScreenBond.NONE : bond));
-        bonds.add(otherBond(bond));
+        if (scope == StudyScope.ALL_ARRANGEMENTS) {
+            bonds.add(otherBond(bond));
+        }
         Set<String> waves = new LinkedHashSet<>(SHOWN_WAVES);
         waves.addAll(Surges.verdictWaves(site.surges()));
         for (ScreenBond each : bonds) {

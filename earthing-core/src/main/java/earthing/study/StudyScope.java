@@ -1,0 +1,9 @@
+package earthing.study;
+
+/** How much of a site is studied. The findings are the same either way; a test holds them equal. */
+public enum StudyScope {
+    /** The pole as it is built, all that a finding rests on: for an answer at once. */
+    AS_BUILT,
+    /** The other arrangements of the cubicle's earth and of the screen beside it, under surge: for a report. */
+    ALL_ARRANGEMENTS
+}
