@@ -48,9 +48,10 @@ public final class SurfaceLayerFactor {
     private static final double[] FAR_TERMS = farTerms(16);
 
     /** Sums already found: the few places of a site return with every case of a fault. */
-    private static final Map<List<Double>, Double> KNOWN = new ConcurrentHashMap<>();
-
-    private static final int MOST_KNOWN = 256;
+    private static final class Known {
+        static final int MOST = 256;
+        static final Map<List<Double>, Double> SUMS = new ConcurrentHashMap<>();
+    }
 
     private SurfaceLayerFactor() {}
 
@@ -115,10 +116,10 @@ public final class SurfaceLayerFactor {
      */
     public static double series(double reflection, double thickness) {
         check(reflection, thickness);
-        if (KNOWN.size() > MOST_KNOWN) {
-            KNOWN.clear();
+        if (Known.SUMS.size() > Known.MOST) {
+            Known.SUMS.clear();
         }
-        return KNOWN.computeIfAbsent(List.of(reflection, thickness), place -> summed(reflection, thickness));
+        return Known.SUMS.computeIfAbsent(List.of(reflection, thickness), place -> summed(reflection, thickness));
     }
 
     private static double summed(double reflection, double thickness) {
