@@ -311,6 +311,9 @@ final class FaultStudy {
             FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, State state, FaultResults results)
             throws MissingInput {
         double other = otherEarth(state);
+        if (site.system() != null && site.system().shieldWire() != null) {
+            notes.add("the double earth fault leaves the shield wire out, so that its potential rise errs high");
+        }
         SolvedFault solved = solver.atTwoPoles(
                 circumstances(DOUBLE_FAULT + (state == State.MAXIMUM ? "" : "-minimum"), arrangement()),
                 pole,
@@ -343,45 +346,17 @@ final class FaultStudy {
             SolvedFault largest = both.get(both.size() - 1);
             for (double current : clearing.between(low, largest.power().current())) {
                 if (done.add(current)) {
-                    SolvedFault between = scaled(largest, clearing, current);
+                    SolvedFault between = largest.carrying(
+                            current,
+                            clearing,
+                            circumstances("intermediate", arrangement()),
+                            "current=" + Numbers.brief(current) + " A");
                     own.add(between);
                     all.add(between);
                     results.fault(between);
                 }
             }
         }
-    }
-
-    /** The circuit is linear: a source in between gives everything in proportion. */
-    private SolvedFault scaled(SolvedFault largest, FaultClearing clearing, double current) {
-        PowerCase p = largest.power();
-        double factor = current / p.current();
-        earthing.fault.clearing.RecloseSequence.Outcome ending =
-                clearing.sequence().run(current);
-        return new SolvedFault(
-                new PowerCase(
-                        circumstances("intermediate", arrangement()),
-                        "current=" + Numbers.brief(current) + " A",
-                        p.site(),
-                        p.paths(),
-                        p.earth(),
-                        current,
-                        times(p.electrodeCurrents(), factor),
-                        times(p.rise(), factor),
-                        times(p.memberCurrents(), factor),
-                        p.xOverR(),
-                        p.frequency(),
-                        FaultClearing.shots(ending)),
-                largest.pole(),
-                Optional.empty(),
-                Optional.of(ending),
-                largest.drivingVoltage());
-    }
-
-    private static Map<String, Double> times(Map<String, Double> values, double factor) {
-        Map<String, Double> scaled = new LinkedHashMap<>();
-        values.forEach((key, value) -> scaled.put(key, value * factor));
-        return scaled;
     }
 
     /** The other three arrangements at nominal soil, for comparison. */

@@ -122,6 +122,8 @@ final class SurgeStudy {
             if (site.controlCable() != null && site.controlCable().screen() != null && bond == ScreenBond.UNKNOWN) {
                 undecided("how the screen is bonded is declared unknown", "control-cable.screen.bond");
             }
+            notes.add("the surge circuit holds each electrode as its resistance with the mutual ones; what it does over"
+                    + " frequency is told with the electrode and does not enter the circuit");
             tested();
             if (own.isPresent() && bond != ScreenBond.UNKNOWN) {
                 Case asBuilt = Case.NONE

@@ -1,12 +1,8 @@
 package earthing.study;
 
-import earthing.fault.clearing.RecloseSequence;
 import earthing.quantity.Numbers;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
 
 /**
  * Faults of every current between the smallest and the largest, as a source in between would give them: the circuit of
@@ -56,11 +52,12 @@ final class SweptFaults {
             double low = smallest(group);
             double high = largest.power().current();
             for (double current : CurrentSweep.currents(clearing.sequence(), low, high)) {
-                swept.add(new Swept(scaled(largest, clearing, current, circumstances), true));
+                swept.add(new Swept(largest.carrying(current, clearing, circumstances, place(largest, current)), true));
             }
             for (double current : anywhere) {
                 if (current <= low || current >= high) {
-                    swept.add(new Swept(scaled(largest, clearing, current, circumstances), false));
+                    swept.add(new Swept(
+                            largest.carrying(current, clearing, circumstances, place(largest, current)), false));
                 }
             }
         }
@@ -77,34 +74,9 @@ final class SweptFaults {
                 .orElseThrow();
     }
 
-    private static SolvedFault scaled(SolvedFault largest, FaultClearing clearing, double current, Case circumstances) {
-        PowerCase p = largest.power();
-        double factor = current / p.current();
-        RecloseSequence.Outcome ending = clearing.sequence().run(current);
-        return new SolvedFault(
-                new PowerCase(
-                        circumstances,
-                        "current=" + Numbers.significant(current, 6) + " A" + MARK
-                                + (p.at().startsWith("soil=") ? "" : "soil=") + p.at(),
-                        p.site(),
-                        p.paths(),
-                        p.earth(),
-                        current,
-                        times(p.electrodeCurrents(), factor),
-                        times(p.rise(), factor),
-                        times(p.memberCurrents(), factor),
-                        p.xOverR(),
-                        p.frequency(),
-                        FaultClearing.shots(ending)),
-                largest.pole(),
-                Optional.empty(),
-                Optional.of(ending),
-                largest.drivingVoltage());
-    }
-
-    private static Map<String, Double> times(Map<String, Double> values, double factor) {
-        Map<String, Double> scaled = new LinkedHashMap<>();
-        values.forEach((key, value) -> scaled.put(key, value * factor));
-        return scaled;
+    private static String place(SolvedFault largest, double current) {
+        String at = largest.power().at();
+        return "current=" + Numbers.significant(current, 6) + " A" + MARK + (at.startsWith("soil=") ? "" : "soil=")
+                + at;
     }
 }
