@@ -51,9 +51,6 @@ final class TouchStudy {
     /** Height up to which a standing person reaches [m]. */
     private static final double REACH_HEIGHT = 2.5;
 
-    private static final double PROFILE_LENGTH = 15;
-    private static final int PROFILE_POINTS = 121;
-
     private final Site site;
     private final Inputs in = new Inputs();
     private final List<Result> results = new ArrayList<>();
@@ -175,7 +172,7 @@ final class TouchStudy {
                     && own(fault)
                     && fault.circumstances().keys().getOrDefault("fault", "").equals("maximum");
             if (figure) {
-                profile(fault, field, basis);
+                curves.add(TouchFigures.profile(fault, field, basis, leadX()));
             }
         } catch (MissingInput missing) {
             gaps.add(missing.gap("touch", fault.circumstances()));
@@ -217,7 +214,7 @@ final class TouchStudy {
      * The field of the electrodes for a largest current of one ampere: potentials are proportional to the currents, so
      * that one search serves every fault with the same pattern of currents.
      */
-    private record UnitField(EnergisedElectrodes field, double scale, Map<String, Double> found) {
+    record UnitField(EnergisedElectrodes field, double scale, Map<String, Double> found) {
 
         double worstTouch(double x, double reach, double potential) {
             double unit = rounded(potential / scale);
@@ -240,7 +237,17 @@ final class TouchStudy {
     }
 
     /** What the permissible values rest on in one case. */
-    private record Basis(SafetyCriteria criteria, List<Shock> shocks, Standing standing) {}
+    record Basis(SafetyCriteria criteria, List<Shock> shocks, Standing standing) {
+
+        /** Permissible touch voltage hand to feet of the governing exposure [V]; empty if the curve has none. */
+        Optional<Double> permissibleTouch() {
+            return SafetyCriteria.governing(criteria.assess(shocks, Contact.HAND_TO_FEET, standing))
+                                    .permissible()
+                            instanceof PermissibleVoltage voltage
+                    ? Optional.of(voltage.value())
+                    : Optional.empty();
+        }
+    }
 
     private Basis basis(Criteria criteria, PowerCase fault) throws MissingInput {
         SafetyCriteria set = CriteriaSet.of(criteria, in);
@@ -422,41 +429,6 @@ final class TouchStudy {
         return Result.of(id, fault.circumstances(), fault.at(), value, "V", model, source);
     }
 
-    private void profile(PowerCase fault, UnitField field, Basis basis) throws MissingInput {
-        double lead = leadX();
-        double rise = fault.rise().getOrDefault(EarthPaths.CUBICLE, fault.rise().getOrDefault(EarthPaths.TANK, 0.0));
-        List<Double> surface = field.profile(lead, PROFILE_LENGTH, PROFILE_POINTS);
-        double[] x = new double[PROFILE_POINTS];
-        double[] ground = new double[PROFILE_POINTS];
-        double[] touch = new double[PROFILE_POINTS];
-        double[] limit = new double[PROFILE_POINTS];
-        Optional<Double> permissible = SafetyCriteria.governing(
-                                        basis.criteria().assess(basis.shocks(), Contact.HAND_TO_FEET, basis.standing()))
-                                .permissible()
-                        instanceof PermissibleVoltage voltage
-                ? Optional.of(voltage.value())
-                : Optional.empty();
-        for (int i = 0; i < PROFILE_POINTS; i++) {
-            x[i] = PROFILE_LENGTH * i / (PROFILE_POINTS - 1);
-            ground[i] = surface.get(i);
-            touch[i] = Math.abs(rise - surface.get(i));
-            limit[i] = permissible.orElse(0.0);
-        }
-        List<Curve.Trace> traces = new ArrayList<>(List.of(
-                new Curve.Trace("potential of the ground", x, ground), new Curve.Trace("cubicle to ground", x, touch)));
-        if (permissible.isPresent()) {
-            traces.add(new Curve.Trace("permissible touch voltage", x, limit));
-        }
-        curves.add(new Curve(
-                "touch.profile",
-                "Potential of the ground along the line of the electrode",
-                "distance from the main earth",
-                "m",
-                "voltage",
-                "V",
-                traces));
-    }
-
     /** The plan of the ground for a report: maximum fault, nominal inputs, the site as it is; empty where it cannot be. */
     static Optional<Curve> plan(List<PowerCase> cases, Site site) {
         TouchStudy study = new TouchStudy(site);
@@ -484,24 +456,9 @@ final class TouchStudy {
     private Curve plan(PowerCase fault, EarthElectrodes fields, Criteria criteria) throws MissingInput {
         UnitField field = unitField(fields, fault.electrodeCurrents());
         Basis basis = basis(criteria, fault);
-        Optional<Double> permissible = SafetyCriteria.governing(
-                                        basis.criteria().assess(basis.shocks(), Contact.HAND_TO_FEET, basis.standing()))
-                                .permissible()
-                        instanceof PermissibleVoltage voltage
-                ? Optional.of(voltage.value())
-                : Optional.empty();
-        boolean cubicle = fault.rise().containsKey(EarthPaths.CUBICLE);
-        double rise = fault.rise().getOrDefault(cubicle ? EarthPaths.CUBICLE : EarthPaths.TANK, 0.0);
         double reach = site.cubicle() == null
                 ? 1
                 : in.orElse(site.cubicle().reach(), "cubicle.reach", 1, Dimension.LENGTH, REACH);
-        return SurfacePlan.of(
-                (x, y) -> field.scale() * field.field().potential(x, y, 0),
-                fields.bars(),
-                rise,
-                permissible,
-                new SurfacePlan.Nearby(cubicle ? "cubicle" : "down-lead", leadX()),
-                reach,
-                SurfacePlan.nearby(site));
+        return TouchFigures.plan(fault, field, basis, site, fields.bars(), leadX(), reach);
     }
 }
