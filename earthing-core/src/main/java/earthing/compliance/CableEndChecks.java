@@ -84,7 +84,10 @@ final class CableEndChecks {
         if (tested.isPresent()) {
             return tested.get();
         }
-        return declaredWithstand(draft, core, open, end, termination);
+        // A winding's capacitance can ring with the loop and bring more than the open voltage.
+        List<Result> stress = new ArrayList<>(open);
+        stress.addAll(design.own(id + ".terminal-voltage"));
+        return declaredWithstand(draft, core, stress, end, termination);
     }
 
     private static Finding protectedEnd(

@@ -25,13 +25,24 @@ import org.jspecify.annotations.Nullable;
 /** Every end of every core for the site as it is: what it ends on, the pair, what the protector lets through. */
 final class TerminationTable {
 
-    private static final List<String> QUANTITIES = List.of(
-            "open-voltage",
-            "short-circuit-current",
-            "let-through",
-            "protector-current",
-            "protector-charge",
-            "protector-energy");
+    /** Quantity of an end and the head of its column; a column without any value is left out. */
+    private static final Map<String, String> QUANTITIES = quantities();
+
+    private static Map<String, String> quantities() {
+        Map<String, String> heads = new LinkedHashMap<>();
+        heads.put("open-voltage", "Open");
+        heads.put("short-circuit-current", "Shorted");
+        heads.put("terminal-voltage", "Over the device");
+        heads.put("terminal-current", "Through it");
+        heads.put("let-through", "Let-through");
+        heads.put("protector-lead-voltage", "Of it leads");
+        heads.put("protector-current", "Protector current");
+        heads.put("protector-charge", "Charge");
+        heads.put("protector-energy", "Energy");
+        return heads;
+    }
+
+    private static final String NONE = "–";
 
     private final List<Result> own;
     /** Cases in which a gap flashes over, so that their pair is prospective. */
@@ -69,22 +80,30 @@ final class TerminationTable {
         for (String wave : waves) {
             List<List<String>> rows = table.rows(cable, wave);
             if (!rows.isEmpty()) {
-                blocks.add(new Block.Table(
+                blocks.add(filled(
                         "surge-terminations-" + (blocks.size() + 1),
                         "What the cores end on, the site as it is: " + wave + ", nominal",
-                        List.of(
-                                Column.text("Core and end"),
-                                Column.text("Ends on"),
-                                Column.number("Open"),
-                                Column.number("Shorted"),
-                                Column.number("Let-through"),
-                                Column.number("Protector current"),
-                                Column.number("Charge"),
-                                Column.number("Energy")),
                         rows));
             }
         }
         return blocks;
+    }
+
+    /** The table without the columns in which no row has a value. */
+    private static Block filled(String id, String caption, List<List<String>> rows) {
+        List<Column> columns = new ArrayList<>(List.of(Column.text("Core and end"), Column.text("Ends on")));
+        List<String> heads = List.copyOf(QUANTITIES.values());
+        List<Integer> shown = new ArrayList<>(List.of(0, 1));
+        for (int k = 0; k < heads.size(); k++) {
+            int column = k + 2;
+            if (rows.stream().anyMatch(row -> !row.get(column).equals(NONE))) {
+                columns.add(Column.number(heads.get(k)));
+                shown.add(column);
+            }
+        }
+        List<List<String>> lines =
+                rows.stream().map(row -> shown.stream().map(row::get).toList()).toList();
+        return new Block.Table(id, caption, columns, lines);
     }
 
     /** Ends that print alike share a row. */
@@ -107,7 +126,7 @@ final class TerminationTable {
         String pair = "surge.cable-end.core-to-core.cubicle";
         if (value(pair + ".open-voltage", wave).isPresent()) {
             List<String> cells = cells(pair, wave);
-            cells.add(0, "–");
+            cells.add(0, NONE);
             rows.add(line("core to core", cells));
         }
         return rows;
@@ -127,12 +146,14 @@ final class TerminationTable {
 
     private List<String> cells(String id, String wave) {
         List<String> cells = new ArrayList<>();
-        for (String quantity : QUANTITIES) {
-            boolean pair = quantity.equals("open-voltage") || quantity.equals("short-circuit-current");
+        for (String quantity : QUANTITIES.keySet()) {
+            boolean pair = quantity.equals("open-voltage")
+                    || quantity.equals("short-circuit-current")
+                    || quantity.startsWith("terminal-");
             cells.add(value(id + "." + quantity, wave)
                     .map(r -> Amount.text(r.value(), r.unit())
                             + (pair && struck.contains(r.circumstances()) ? ResultTable.PROSPECTIVE : ""))
-                    .orElse("–"));
+                    .orElse(NONE));
         }
         return cells;
     }

@@ -21,6 +21,12 @@ public record Core(
         @Key(doc = "Surge protector at the cubicle end.") @Nullable
         Protector cubicleProtector,
 
+        @Key(doc = "What the device at the tank end is to a surge: coil or winding with its burden.") @Nullable
+        EndImpedance tankImpedance,
+
+        @Key(doc = "What the device at the cubicle end is to a surge: coil or winding with its burden.") @Nullable
+        EndImpedance cubicleImpedance,
+
         @Key(example = "6 kV", unit = Dimension.VOLTAGE, doc = "Declared withstand to chassis on the wave below, peak.")
         @Nullable
         Measure withstand,

@@ -25,5 +25,20 @@ public record Protector(
         @Key(example = "0.3 C", unit = Dimension.CHARGE, doc = "Rated charge.") @Nullable
         Measure charge,
 
+        @Key(
+                example = "0.3 m",
+                sign = Key.Sign.NOT_NEGATIVE,
+                unit = Dimension.LENGTH,
+                doc = "Length of its two own leads together, from the core to the protector and on to chassis.")
+        @Nullable
+        Measure leadLength,
+
+        @Key(
+                example = "20 mm",
+                unit = Dimension.LENGTH,
+                doc = "Distance of the two leads where they run side by side; absent if they run apart.")
+        @Nullable
+        Measure leadSpacing,
+
         @Key(example = "2.5 kV", unit = Dimension.VOLTAGE, doc = "Withstand of the port behind it, peak.") @Nullable
         Measure portWithstand) {}

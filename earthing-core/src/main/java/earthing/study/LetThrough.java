@@ -42,7 +42,7 @@ final class LetThrough {
     private final List<Result> results = new ArrayList<>();
 
     /** What one protector has to bear, and what it lets through. */
-    private record Duty(double voltage, double current, double charge, double energy) {}
+    private record Duty(double voltage, double leads, double current, double charge, double energy) {}
 
     private LetThrough(
             PoleCircuit.Built open, TimeGrid grid, Case circumstances, String at, Inputs in, Set<String> notes) {
@@ -67,14 +67,17 @@ final class LetThrough {
             Case circumstances,
             String at,
             Inputs in,
-            Set<String> notes) {
+            Set<String> notes)
+            throws MissingInput {
         TimeGrid grid = new TimeGrid(wave.end(), wave.firstStep(), TOLERANCE);
         LetThrough study = new LetThrough(open, grid, circumstances, at, in, notes);
-        cable.cores().forEach(study::core);
+        for (Core core : cable.cores()) {
+            study.core(core);
+        }
         return study.results;
     }
 
-    private void core(Core core) {
+    private void core(Core core) throws MissingInput {
         Map<String, CoreProtector> protectors = new LinkedHashMap<>();
         Optional<CoreProtector> tank = CoreProtector.of(core.tankProtector(), in);
         Optional<CoreProtector> cubicle = CoreProtector.of(core.cubicleProtector(), in);
@@ -89,6 +92,9 @@ final class LetThrough {
             if (duty != null) {
                 String id = "surge.cable-end." + EarthPaths.key(core.name()) + "." + end + ".";
                 add(id + "let-through", duty.voltage(), "V");
+                if (duty.leads() > 0) {
+                    add(id + "protector-lead-voltage", duty.leads(), "V");
+                }
                 add(id + "protector-current", duty.current(), "A");
                 add(id + "protector-charge", duty.charge(), "C");
                 add(id + "protector-energy", duty.energy(), "J");
@@ -104,7 +110,7 @@ final class LetThrough {
         for (Map.Entry<String, CoreProtector> entry : protectors.entrySet()) {
             boolean last = places.size() == protectors.size() - 1;
             String to = last ? EarthPaths.CUBICLE : BETWEEN;
-            entry.getValue().addTo(circuit, name(entry.getKey()), from, to);
+            entry.getValue().addWithLeads(circuit, name(entry.getKey()), from, to);
             places.put(entry.getKey(), new String[] {from, to});
             from = to;
         }
@@ -119,19 +125,23 @@ final class LetThrough {
         double nothing = SurgeCase.ROUNDING
                 * Math.abs(solution.potential(EarthPaths.TANK).peak().value());
         places.forEach((end, nodes) -> {
+            CoreProtector protector = protectors.get(end);
+            boolean leads = protector != null && protector.leadInductance() > 0;
             Waveform voltage = solution.voltage(nodes[0], nodes[1]);
+            Waveform own = leads ? solution.voltage(name(end), nodes[1]) : voltage;
             Waveform current = solution.current(name(end));
             if (Math.abs(voltage.peak().value()) < nothing) {
-                duties.put(end, new Duty(0, 0, 0, 0));
+                duties.put(end, new Duty(0, 0, 0, 0, 0));
                 return;
             }
             duties.put(
                     end,
                     new Duty(
                             Math.abs(voltage.peak().value()),
+                            Math.abs(voltage.minus(own).peak().value()),
                             Math.abs(current.peak().value()),
                             current.combine(current, (a, b) -> Math.abs(a)).integral(),
-                            voltage.combine(current, (v, i) -> v * i).integral()));
+                            own.combine(current, (v, i) -> v * i).integral()));
         });
         Set<String> beyond = new LinkedHashSet<>(solution.beyondData());
         if (!beyond.isEmpty()) {

@@ -229,6 +229,7 @@ final class SurgeStudy {
         String at = bound.name().toLowerCase(Locale.ROOT);
         SurgeWave shape = SurgeWave.named(wave);
         results.addAll(LetThrough.of(cable, outcome.built(), shape, circumstances, at, in, notes));
+        results.addAll(CoreTerminals.of(cable, outcome.built(), shape, circumstances, at, in, notes));
         if (own && bound == Bound.NOMINAL) {
             results.addAll(CorePair.of(
                     variant,

@@ -2,6 +2,7 @@ package earthing.site.file;
 
 import earthing.quantity.Measure;
 import earthing.site.ScreenBond;
+import earthing.site.Termination;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -18,9 +19,23 @@ final class PoleRules {
         screen(rules);
         for (String core : rules.items("control-cable.cores")) {
             rules.belongs(core + ".withstand-wave", rules.facts().has(core + ".withstand"), "the withstand beside it");
+            for (String end : List.of("tank", "cubicle")) {
+                coreEnd(rules, core + "." + end);
+            }
         }
         rules.belongs(
                 "tank.handle-bonded", rules.facts().has("tank.handle-height"), "the height of the handle beside it");
+    }
+
+    private static void coreEnd(SiteRules rules, String end) {
+        boolean device = !rules.facts().is(end + "-end", Termination.TANK);
+        for (String part : List.of("resistance", "inductance", "capacitance")) {
+            rules.belongs(end + "-impedance." + part, device, "a device; the core is bonded to chassis at this end");
+        }
+        rules.belongs(
+                end + "-protector.lead-spacing",
+                rules.facts().has(end + "-protector.lead-length"),
+                "the length of the leads beside it");
     }
 
     private static void heights(SiteRules rules) {
