@@ -55,6 +55,7 @@ public final class ComplianceRun {
             ElectrodeChecks::resistance,
             ElectrodeChecks::modelAgreement,
             ElectrodeChecks::surveyQuality,
+            ElectrodeChecks::calibration,
             TestChecks::validity,
             TestChecks::agreement,
             TestChecks::continuity);

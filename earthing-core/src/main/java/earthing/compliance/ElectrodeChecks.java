@@ -25,6 +25,8 @@ final class ElectrodeChecks {
     private static final Source SURVEY =
             Source.standard("IEEE Std 81", "resistivity measurements", Source.Status.FROM_MEMORY);
 
+    private static final Source SCALED =
+            Source.tool("a reading scales the ground within its declared bounds, docs/theory/soil.md");
     private static final Source MISFIT = Source.commonPractice("misfit of a soil survey to flat layers at most 10 %");
 
     /** Greatest root mean square of the relative residuals of a survey [1]. Common practice. */
@@ -111,6 +113,42 @@ final class ElectrodeChecks {
         return design.results().of(id).stream()
                 .filter(r -> r.at().equals(bound))
                 .findFirst();
+    }
+
+    /** Whether the ground that a reading asks for lies within its declared bounds. */
+    static List<Finding> calibration(Design design) {
+        Soil soil = design.site().soil();
+        String by = soil == null ? null : soil.calibrateBy();
+        Draft draft = new Draft(
+                "soil.calibration",
+                Group.ELECTRODE,
+                by == null ? "ground scaled by a reading" : "ground scaled by the reading of " + by,
+                SCALED);
+        if (by == null) {
+            return List.of(draft.notApplicable("the file does not ask for it by soil.calibrate-by"));
+        }
+        Optional<Result> factor = at(design, "soil.calibration.factor", "nominal");
+        Optional<Result> least = at(design, "soil.calibration.least-factor", "nominal");
+        Optional<Result> most = at(design, "soil.calibration.greatest-factor", "nominal");
+        if (factor.isEmpty() || least.isEmpty() || most.isEmpty()) {
+            return List.of(draft.gap(design.gapsOf("soil.calibration"), "soil.calibration.factor"));
+        }
+        double k = factor.get().value();
+        String range = "the reading asks for " + Numbers.brief(k)
+                + " times the nominal resistivities; within the declared"
+                + " bounds of all layers lie " + Numbers.brief(least.get().value()) + " to "
+                + Numbers.brief(most.get().value()) + " times";
+        draft.in(factor.get().circumstances(), factor.get().at());
+        if (k < least.get().value()) {
+            return List.of(
+                    draft.advice("look for a second path that was joined during the reading; the ground was scaled"
+                                    + " no further than its low bound")
+                            .atLeast(k, least.get().value(), "", range));
+        }
+        return List.of(
+                draft.advice("look at the electrode and its joints before the ground is blamed: a broken wire reads"
+                                + " like poorer ground. Until then every study takes the poorer ground")
+                        .atMost(k, most.get().value(), "", range));
     }
 
     static List<Finding> surveyQuality(Design design) {

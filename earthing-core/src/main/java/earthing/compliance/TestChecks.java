@@ -166,7 +166,9 @@ final class TestChecks {
         List<Result> predicted = design.results().of(id + ".predicted");
         boolean forProbes = !predicted.isEmpty();
         if (!forProbes) {
-            predicted = design.results().of(resistance);
+            // Ground that was scaled to a reading cannot be held against it.
+            List<Result> before = design.results().of("soil.calibration." + reading.of() + ".resistance-before");
+            predicted = before.isEmpty() ? design.results().of(resistance) : before;
         }
         if (predicted.isEmpty()) {
             return draft.gap(design.gapsOf(resistance), resistance);

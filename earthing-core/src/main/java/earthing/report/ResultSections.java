@@ -158,6 +158,11 @@ final class ResultSections {
             Topic topic, List<Result> mine, ReportInput input, List<Curve> curves, References references) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Paragraph(topic.lead()));
+        if (topic.id().equals("soil")) {
+            input.results().notes().stream()
+                    .filter(note -> note.startsWith("soil "))
+                    .forEach(note -> blocks.add(new Block.Paragraph(sentence(note))));
+        }
         if (topic.id().equals("surge")) {
             List<Block> terminations = TerminationTable.of(input);
             if (!terminations.isEmpty()) {

@@ -26,6 +26,14 @@ public record Soil(
         @Key(doc = "How drying or freezing changes the top of the ground.") @Nullable
         Season season,
 
+        @Key(
+                text = Key.Text.ELECTRODE,
+                example = "main",
+                doc =
+                        "Electrode whose latest fall-of-potential reading scales the ground: every resistivity, with its bounds, is multiplied by what the reading says, for all studies. Absent: readings are compared only.")
+        @Nullable
+        String calibrateBy,
+
         @Key(doc = "How the ground moves with frequency, for the electrode under impulse.") @Nullable
         FrequencyDependence frequencyDependence,
 

@@ -20,8 +20,10 @@ public final class PlanStudy {
      * @return the same with one more curve, {@code touch.plan}, where it can be computed
      */
     public static StudyResults added(Site site, StudyResults results) {
-        FaultStudy.Outcome faults = FaultStudy.of(site, new EarthCache());
-        Optional<Curve> plan = TouchStudy.plan(PowerStudy.forTouch(faults.cases()), site);
+        EarthCache cache = new EarthCache();
+        Site grounded = SiteGround.of(site, cache).site();
+        FaultStudy.Outcome faults = FaultStudy.of(grounded, cache);
+        Optional<Curve> plan = TouchStudy.plan(PowerStudy.forTouch(faults.cases()), grounded);
         return plan.map(curve -> StudyResults.join(
                         List.of(results, new StudyResults(List.of(), List.of(curve), List.of(), List.of(), List.of()))))
                 .orElse(results);

@@ -29,14 +29,16 @@ public final class SiteStudy {
      * @return the results
      */
     public static StudyResults of(Site site, StudyScope scope) {
-        SurveyedSoil survey = SurveyedSoil.of(site);
-        return survey.results().equals(StudyResults.EMPTY)
-                ? studied(site, scope)
-                : StudyResults.join(List.of(survey.results(), studied(survey.site(), scope)));
+        EarthCache cache = new EarthCache();
+        SiteGround ground = SiteGround.of(site, cache);
+        StudyResults studied = studied(ground, cache, scope);
+        return ground.results().equals(StudyResults.EMPTY)
+                ? studied
+                : StudyResults.join(List.of(ground.results(), studied));
     }
 
-    private static StudyResults studied(Site site, StudyScope scope) {
-        EarthCache cache = new EarthCache();
+    private static StudyResults studied(SiteGround ground, EarthCache cache, StudyScope scope) {
+        Site site = ground.site();
         List<StudyResults> parts = new ArrayList<>();
         // The season makes the ground at its highest the one of most layers; it is begun before it is needed.
         CompletableFuture<Void> ahead = CompletableFuture.runAsync(() -> solve(site, Bound.HIGH, cache));
@@ -44,7 +46,7 @@ public final class SiteStudy {
         CompletableFuture<StudyResults> surge = CompletableFuture.supplyAsync(() -> StudyResults.join(
                 List.of(SurgeStudy.of(site, cache, scope), ArresterStudy.of(site), LineEntryStudy.of(site, cache))));
         parts.add(electrodes(site, cache));
-        parts.add(TesterStudy.of(site, cache));
+        parts.add(ground.readings().orElseGet(() -> TesterStudy.of(site, cache)));
         parts.add(ImpulseStudy.of(site, cache));
         parts.add(PowerStudy.of(site, cache));
         parts.add(surge.join());

@@ -17,13 +17,14 @@ public final class SurgeOutlook {
     /**
      * Rates a year, induced surges and variants of a site.
      *
-     * @param site the site
+     * @param asRead the site, its ground as the file gives it
      * @param studied what {@link SiteStudy} found of it
      * @param ownWave the recorded current that the site file names, if it names one
      * @return those results, and then these
      */
-    public static StudyResults added(Site site, StudyResults studied, Optional<WaveFile.Read> ownWave) {
+    public static StudyResults added(Site asRead, StudyResults studied, Optional<WaveFile.Read> ownWave) {
         EarthCache cache = new EarthCache();
+        Site site = SiteGround.of(asRead, cache).site();
         // The draw takes about as long as all the rest.
         CompletableFuture<StudyResults> risk = CompletableFuture.supplyAsync(() -> SurgeRisk.of(site, studied, cache));
         StudyResults recorded = ownWave.map(wave -> SurgeStudy.ofRecorded(site, cache, wave.impulse()))

@@ -1,6 +1,7 @@
 package earthing.study;
 
 import earthing.quantity.Numbers;
+import earthing.quantity.Source;
 import earthing.soil.FitParameter;
 import earthing.soil.Reading;
 import earthing.soil.ReadingFit;
@@ -30,6 +31,21 @@ public record SurveyStudy(
 
     /** Readings that make a sounding worth its name [-]. Common practice: five or more spacings. */
     private static final int FEW = 5;
+
+    /**
+     * Least factor either way from a fitted resistivity to its bounds, by the number of traverses that have a fit [-].
+     * Common practice, no published source: two lines count as one ground up to {@value #DISAGREEMENT} times apart, so a
+     * third one may read that much otherwise; two that were measured and pooled hold the ground within half of that in
+     * the logarithm, about 1.25.
+     */
+    private static final double LEAST_OF_ONE = DISAGREEMENT;
+
+    private static final double LEAST_OF_SEVERAL = 1.25;
+
+    /** Where the least spread comes from. */
+    static final Source LEAST_SPREAD = Source.commonPractice(
+            "a fitted resistivity is bounded no closer than 1.25 times either way where two traverses carry the fit, 1.5 times"
+                    + " where one does");
 
     /**
      * Copies the lists.
@@ -72,6 +88,49 @@ public record SurveyStudy(
         setAside(traverses, pooled.best(), remarks);
         remark(pooled.best(), all, remarks);
         return new SurveyStudy(traverses, each, pooled, remarks);
+    }
+
+    /**
+     * Least factor either way from a fitted resistivity to the bounds that a study takes.
+     *
+     * @return 1.25 where two traverses or more have a fit of their own, 1.5 where the survey is one line [-]
+     */
+    public double leastSpread() {
+        return each.size() > 1 ? LEAST_OF_SEVERAL : LEAST_OF_ONE;
+    }
+
+    /**
+     * The resistivity of a layer of the pooled fit as a study takes it: the 90 % interval, and no less than the least
+     * spread. The interval holds the scatter of the readings about flat layers; it says nothing of ground beside the lines.
+     *
+     * @param layer layer from 0 at the surface
+     * @return resistivity with its bounds [Ω·m]
+     */
+    public FitParameter taken(int layer) {
+        FitParameter fitted = pooled.best().resistivityAtThickness(layer);
+        return new FitParameter(
+                fitted.kind(),
+                layer,
+                fitted.value(),
+                Math.min(fitted.low(), fitted.value() / leastSpread()),
+                Math.max(fitted.high(), fitted.value() * leastSpread()),
+                fitted.resolved());
+    }
+
+    /**
+     * The layers whose interval is narrower than the least spread.
+     *
+     * @return layers from 0 at the surface
+     */
+    public List<Integer> widened() {
+        List<Integer> layers = new ArrayList<>();
+        for (int i = 0; i < pooled.best().layers(); i++) {
+            FitParameter fitted = pooled.best().resistivityAtThickness(i);
+            if (taken(i).low() < fitted.low() || taken(i).high() > fitted.high()) {
+                layers.add(i);
+            }
+        }
+        return layers;
     }
 
     private static SoundingInversion inversion(Sounding sounding, OptionalInt layers) {

@@ -25,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Readings of a survey in the site file turned into layers with bounds, which every other study then takes. */
@@ -68,7 +69,7 @@ final class SurveyedSoil {
         List<SoilLayer> layers = new ArrayList<>();
         for (int i = 0; i < fit.layers(); i++) {
             layers.add(new SoilLayer(
-                    measure(fit.resistivityAtThickness(i), Dimension.RESISTIVITY, soil),
+                    measure(study.taken(i), Dimension.RESISTIVITY, soil),
                     i == fit.layers() - 1 ? null : measure(fit.thickness(i), Dimension.LENGTH, soil)));
         }
         boolean uniform = layers.size() == 1;
@@ -77,6 +78,7 @@ final class SurveyedSoil {
                 uniform ? List.of() : layers,
                 List.of(),
                 soil.season(),
+                soil.calibrateBy(),
                 soil.frequencyDependence(),
                 soil.survey(),
                 soil.surveyDate());
@@ -134,8 +136,17 @@ final class SurveyedSoil {
         results.add(result("soil.survey.misfit", "nominal", fit.misfit(), ""));
         results.add(result("soil.survey.readings", "nominal", fit.readings().size(), ""));
         results.add(result("soil.survey.set-aside", "nominal", fit.setAside().size(), ""));
+        results.add(Result.of(
+                "soil.survey.least-spread",
+                Case.NONE,
+                "nominal",
+                study.leastSpread(),
+                "",
+                "bounds of a fitted resistivity",
+                SurveyStudy.LEAST_SPREAD));
         for (int i = 0; i < fit.layers(); i++) {
-            bounds(results, "soil.survey.layer." + (i + 1) + ".resistivity", fit.resistivityAtThickness(i), "ohm.m");
+            bounds(results, "soil.survey.layer." + (i + 1) + ".resistivity", study.taken(i), "ohm.m");
+            interval(results, "soil.survey.layer." + (i + 1) + ".interval", fit.resistivityAtThickness(i));
             if (i < fit.layers() - 1) {
                 bounds(results, "soil.survey.layer." + (i + 1) + ".thickness", fit.thickness(i), "m");
             }
@@ -145,6 +156,14 @@ final class SurveyedSoil {
         notes.add("soil survey: " + fit.layers() + " layers fit all readings with a misfit of "
                 + Numbers.brief(100 * fit.misfit())
                 + " %; low and high resistivities are the ends of the 90 % intervals"
+                + (study.widened().isEmpty()
+                        ? ""
+                        : ", widened to " + Numbers.brief(study.leastSpread()) + " times either way in layer "
+                                + study.widened().stream()
+                                        .map(i -> Integer.toString(i + 1))
+                                        .collect(Collectors.joining(" and "))
+                                + ", where the scatter of the readings alone would promise more than a line of probes can"
+                                + " know of the ground beside it")
                 + ", taken for all layers together. They hold the scatter of these readings, not what the ground is like"
                 + " elsewhere or in another season");
         return new StudyResults(results, List.of(curve(study, fit)), List.of(), List.of(), notes);
@@ -154,6 +173,12 @@ final class SurveyedSoil {
         results.add(result(id, "low", parameter.low(), unit));
         results.add(result(id, "nominal", parameter.value(), unit));
         results.add(result(id, "high", parameter.high(), unit));
+    }
+
+    /** The 90 % interval alone, before any widening. */
+    private static void interval(List<Result> results, String id, FitParameter parameter) {
+        results.add(result(id, "low", parameter.low(), "ohm.m"));
+        results.add(result(id, "high", parameter.high(), "ohm.m"));
     }
 
     private static Result result(String id, String at, double value, String unit) {
@@ -193,7 +218,7 @@ final class SurveyedSoil {
     private static Curve.Trace model(SurveyStudy study, SoundingFit fit, Measure.Bound bound) {
         List<Layer> layers = new ArrayList<>();
         for (int i = 0; i < fit.layers(); i++) {
-            FitParameter rho = fit.resistivityAtThickness(i);
+            FitParameter rho = study.taken(i);
             double value = switch (bound) {
                 case LOW -> rho.low();
                 case NOMINAL -> rho.value();

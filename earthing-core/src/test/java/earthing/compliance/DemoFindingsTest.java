@@ -31,6 +31,7 @@ class DemoFindingsTest {
             "electrode.resistance",
             "electrode.model-agreement",
             "soil.survey-quality",
+            "soil.calibration",
             "epr.*",
             "fault.detection",
             "touch.*",
