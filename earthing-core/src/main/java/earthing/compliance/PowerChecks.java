@@ -393,7 +393,7 @@ final class PowerChecks {
                             "degC",
                             pair.limit().model())));
         }
-        for (Gap gap : design.results().gaps()) {
+        for (Gap gap : design.gapsOf("conductor.")) {
             if (gap.id().startsWith("conductor.")
                     && segments.stream().noneMatch(s -> gap.id().startsWith("conductor." + s + "."))) {
                 String segment = gap.id().split("\\.", 3)[1];

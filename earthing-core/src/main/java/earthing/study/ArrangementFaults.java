@@ -24,7 +24,6 @@ final class ArrangementFaults {
     private final Inputs in;
     private final Set<String> notes;
     private final FaultResults results;
-    private final List<SolvedFault> solved = new ArrayList<>();
 
     ArrangementFaults(
             Site site,
@@ -44,28 +43,42 @@ final class ArrangementFaults {
     }
 
     /**
-     * Solves them.
+     * The cubicle earthed otherwise.
      *
      * @param own the site's own arrangement
      * @param otherEarth resistance of the other pole's earth in a double earth fault [Ω], by state of the source
-     * @return the cases that touch and heating look at too
+     * @return the cases that touch and heating may look at too
      */
-    List<SolvedFault> solve(Optional<Arrangement> own, ToDoubleFunction<State> otherEarth) throws MissingInput {
+    List<SolvedFault> earthedOtherwise(Optional<Arrangement> own, ToDoubleFunction<State> otherEarth)
+            throws MissingInput {
+        List<SolvedFault> solved = new ArrayList<>();
         for (Arrangement arrangement : Arrangement.values()) {
             if (own.filter(a -> a == arrangement).isEmpty()) {
-                otherwise(arrangement, otherEarth);
+                otherwise(arrangement, otherEarth, solved);
             }
         }
+        return solved;
+    }
+
+    /**
+     * The screen of the control cable bonded otherwise, in every arrangement.
+     *
+     * @param otherEarth as above
+     * @return the cases that heating looks at too
+     */
+    List<SolvedFault> bondedOtherwise(ToDoubleFunction<State> otherEarth) throws MissingInput {
+        List<SolvedFault> solved = new ArrayList<>();
         if (site.controlCable() != null) {
             ScreenBond other = SurgeStudy.otherBond(SurgeStudy.bond(site));
             for (Arrangement arrangement : Arrangement.values()) {
-                bondedOtherwise(arrangement, other, otherEarth);
+                bondedOtherwise(arrangement, other, otherEarth, solved);
             }
         }
-        return List.copyOf(solved);
+        return solved;
     }
 
-    private void otherwise(Arrangement arrangement, ToDoubleFunction<State> otherEarth) throws MissingInput {
+    private void otherwise(Arrangement arrangement, ToDoubleFunction<State> otherEarth, List<SolvedFault> solved)
+            throws MissingInput {
         Case circumstances = Case.NONE.with("arrangement", arrangement.word());
         try {
             FaultSolver.Pole pole = pole(SiteVariant.arranged(site, arrangement, in));
@@ -77,14 +90,15 @@ final class ArrangementFaults {
                     solved.add(single);
                 }
             }
-            doubleFault(circumstances, pole, otherEarth);
+            doubleFault(circumstances, pole, otherEarth, solved);
         } catch (MissingInput missing) {
             results.gap(missing.gap("epr", circumstances.with("fault", State.MAXIMUM.word())));
         }
     }
 
     /** A screen bonded at both ends joins tank and cubicle, and carries what would flow in a tee. */
-    private void bondedOtherwise(Arrangement arrangement, ScreenBond bond, ToDoubleFunction<State> otherEarth)
+    private void bondedOtherwise(
+            Arrangement arrangement, ScreenBond bond, ToDoubleFunction<State> otherEarth, List<SolvedFault> solved)
             throws MissingInput {
         Case circumstances =
                 Case.NONE.with("arrangement", arrangement.word()).with("screen-bond", SurgeStudy.word(bond));
@@ -93,7 +107,7 @@ final class ArrangementFaults {
             SolvedFault single = single(circumstances, pole, State.MAXIMUM);
             results.cable(single);
             solved.add(single);
-            doubleFault(circumstances, pole, otherEarth);
+            doubleFault(circumstances, pole, otherEarth, solved);
         } catch (MissingInput missing) {
             results.gap(missing.gap("cable.power-frequency", circumstances.with("fault", State.MAXIMUM.word())));
         }
@@ -112,7 +126,8 @@ final class ArrangementFaults {
                 circumstances.with("fault", state.word()), pole, system, network.faultResistance(state));
     }
 
-    private void doubleFault(Case circumstances, FaultSolver.Pole pole, ToDoubleFunction<State> otherEarth)
+    private void doubleFault(
+            Case circumstances, FaultSolver.Pole pole, ToDoubleFunction<State> otherEarth, List<SolvedFault> solved)
             throws MissingInput {
         if (network.doubleFaultsCount() && network.sequencesKnown()) {
             SolvedFault twofold = solver.atTwoPoles(

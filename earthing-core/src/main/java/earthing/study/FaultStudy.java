@@ -58,6 +58,7 @@ final class FaultStudy {
 
     private final Site site;
     private final EarthCache cache;
+    private final StudyScope scope;
     private final Inputs in = new Inputs();
     private final Set<String> notes = new LinkedHashSet<>();
     private final FaultNetwork network;
@@ -70,14 +71,19 @@ final class FaultStudy {
     private final Map<Bound, SiteEarth> earths = new HashMap<>();
     private Optional<FaultClearing> clearing = Optional.empty();
 
-    private FaultStudy(Site site, EarthCache cache) {
+    private FaultStudy(Site site, EarthCache cache, StudyScope scope) {
         this.site = site;
         this.cache = cache;
+        this.scope = scope;
         this.network = new FaultNetwork(site, in);
     }
 
     static Outcome of(Site site, EarthCache cache) {
-        return new FaultStudy(site, cache).run();
+        return of(site, cache, StudyScope.ALL_ARRANGEMENTS);
+    }
+
+    static Outcome of(Site site, EarthCache cache, StudyScope scope) {
+        return new FaultStudy(site, cache, scope).run();
     }
 
     private Outcome run() {
@@ -94,8 +100,10 @@ final class FaultStudy {
             ownCases(solver, clearing, results);
             network.lineResults().forEach(results::add);
             inService(solver, results);
-            curve();
-            alongTheWire();
+            if (scope == StudyScope.ALL_ARRANGEMENTS) {
+                curve();
+                alongTheWire();
+            }
             TransferredPotential.of(site, own, results);
             ArresterDuty.of(site, own, network.sequencesKnown(), results, in);
             arrangements(solver, results);
@@ -362,8 +370,12 @@ final class FaultStudy {
     /** The other three arrangements at nominal soil, for comparison. */
     private void arrangements(FaultSolver solver, FaultResults results) throws MissingInput {
         if (site.cubicle() != null) {
-            all.addAll(new ArrangementFaults(site, cache, network, solver, in, notes, results)
-                    .solve(arrangement(), this::otherEarth));
+            ArrangementFaults others = new ArrangementFaults(site, cache, network, solver, in, notes, results);
+            List<SolvedFault> solved = others.earthedOtherwise(arrangement(), this::otherEarth);
+            if (scope == StudyScope.ALL_ARRANGEMENTS) {
+                all.addAll(solved);
+                all.addAll(others.bondedOtherwise(this::otherEarth));
+            }
         }
     }
 

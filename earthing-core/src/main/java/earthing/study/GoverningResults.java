@@ -2,10 +2,11 @@ package earthing.study;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 
@@ -31,10 +32,34 @@ final class GoverningResults {
             "step.worst.voltage",
             "surge.arrester.temporary-overvoltage");
 
-    private record Key(String id, Case circumstances, String at) {}
-
     /** How far a result is from being bad; less is worse. */
-    private record Candidate(String group, double margin, Result result) {}
+    private record Candidate(String subject, String limit, double margin) {}
+
+    /** What is compared: a value with its limit, over all currents and soils. */
+    private record Group(String subject, String limit) {}
+
+    private record Worst(double margin, Results place) {}
+
+    /** The results of one case at one bound or point. */
+    private static final class Results {
+        final boolean beside;
+        final Map<String, Result> byId = new LinkedHashMap<>();
+        /** What governs here; with it everything of its name and the fault itself are kept. */
+        final Set<String> kept = new LinkedHashSet<>();
+
+        Results(boolean beside) {
+            this.beside = beside;
+        }
+
+        boolean keeps(String id) {
+            for (String subject : kept) {
+                if (id.startsWith("fault.") || id.equals(subject) || id.startsWith(subject + ".")) {
+                    return true;
+                }
+            }
+            return false;
+        }
+    }
 
     private GoverningResults() {}
 
@@ -53,69 +78,75 @@ final class GoverningResults {
         if (found.results().stream().noneMatch(GoverningResults::beside)) {
             return found;
         }
-        Map<Key, Result> all = new HashMap<>();
-        found.results().forEach(r -> all.putIfAbsent(new Key(r.id(), r.circumstances(), r.at()), r));
-        Map<String, Double> named = new HashMap<>();
-        Map<String, Candidate> worst = new HashMap<>();
+        // Cases and points hash slowly and a fault's results share them: each is looked up once.
+        Map<Case, Map<String, Results>> places = new LinkedHashMap<>();
+        IdentityHashMap<Case, Map<String, Results>> met = new IdentityHashMap<>();
+        List<Results> ofEach = new ArrayList<>(found.results().size());
         for (Result result : found.results()) {
-            if (own.test(result.circumstances())) {
-                for (Candidate candidate : candidates(result, all)) {
-                    if (!beside(result)) {
-                        named.merge(candidate.group(), candidate.margin(), Math::min);
-                    } else {
-                        worst.merge(candidate.group(), candidate, (a, b) -> b.margin() < a.margin() ? b : a);
-                    }
-                }
-            }
+            Results place = met.computeIfAbsent(
+                            result.circumstances(), c -> places.computeIfAbsent(c, d -> new LinkedHashMap<>()))
+                    .computeIfAbsent(result.at(), at -> new Results(beside(result)));
+            place.byId.putIfAbsent(result.id(), result);
+            ofEach.add(place);
         }
-        Set<Key> kept = new LinkedHashSet<>();
+        Map<Group, Double> named = new HashMap<>();
+        Map<Group, Worst> worst = new LinkedHashMap<>();
+        places.forEach((circumstances, points) -> {
+            if (own.test(circumstances)) {
+                points.values().forEach(place -> compare(place, named, worst));
+            }
+        });
         worst.forEach((group, candidate) -> {
             Double bound = named.get(group);
             if (bound == null || candidate.margin() < bound - NOTICEABLE * (1 + Math.abs(bound))) {
-                String subject = group.substring(0, group.indexOf('|'));
-                kept.add(new Key(
-                        subject,
-                        candidate.result().circumstances(),
-                        candidate.result().at()));
+                candidate.place().kept.add(group.subject());
             }
         });
         List<Result> results = new ArrayList<>();
-        for (Result result : found.results()) {
-            if (!beside(result) || kept.stream().anyMatch(key -> belongs(result, key))) {
+        for (int i = 0; i < ofEach.size(); i++) {
+            Result result = found.results().get(i);
+            if (!ofEach.get(i).beside || ofEach.get(i).keeps(result.id())) {
                 results.add(result);
             }
         }
         return new StudyResults(results, found.curves(), found.gaps(), found.assumptions(), found.notes());
     }
 
-    private static List<Candidate> candidates(Result result, Map<Key, Result> all) {
-        List<Candidate> candidates = new ArrayList<>();
-        for (List<String> pair : PAIRS) {
-            if (result.id().endsWith(pair.get(0))) {
-                String subject = result.id()
-                        .substring(0, result.id().length() - pair.get(0).length());
-                Optional.ofNullable(all.get(new Key(subject + pair.get(1), result.circumstances(), result.at())))
-                        .ifPresent(limit -> candidates.add(new Candidate(
-                                subject + "|" + pair.get(1),
-                                (limit.value() - result.value()) / Math.abs(limit.value()),
-                                result)));
+    private static void compare(Results place, Map<Group, Double> named, Map<Group, Worst> worst) {
+        for (Result result : place.byId.values()) {
+            for (Candidate candidate : candidates(result, place.byId)) {
+                Group group = new Group(candidate.subject(), candidate.limit());
+                if (!place.beside) {
+                    named.merge(group, candidate.margin(), Math::min);
+                } else {
+                    worst.merge(group, new Worst(candidate.margin(), place), (a, b) -> b.margin() < a.margin() ? b : a);
+                }
             }
         }
-        if (LARGEST.stream().anyMatch(result.id()::startsWith)) {
-            candidates.add(new Candidate(result.id() + "|", -result.value(), result));
-        }
-        if (result.id().endsWith(".detection-ratio")) {
-            candidates.add(new Candidate(result.id() + "|", result.value(), result));
-        }
-        return candidates;
     }
 
-    /** What governs is kept with what belongs to it, and with the fault that it comes from. */
-    private static boolean belongs(Result result, Key kept) {
-        return result.at().equals(kept.at())
-                && result.circumstances().equals(kept.circumstances())
-                && (result.id().equals(kept.id())
-                        || result.id().startsWith(kept.id() + ".")
-                        || result.id().startsWith("fault."));
+    private static List<Candidate> candidates(Result result, Map<String, Result> beside) {
+        String id = result.id();
+        List<Candidate> candidates = new ArrayList<>();
+        for (List<String> pair : PAIRS) {
+            if (id.endsWith(pair.get(0))) {
+                String subject = id.substring(0, id.length() - pair.get(0).length());
+                Result limit = beside.get(subject + pair.get(1));
+                if (limit != null) {
+                    candidates.add(new Candidate(
+                            subject, pair.get(1), (limit.value() - result.value()) / Math.abs(limit.value())));
+                }
+            }
+        }
+        for (String largest : LARGEST) {
+            if (id.startsWith(largest)) {
+                candidates.add(new Candidate(id, "", -result.value()));
+                break;
+            }
+        }
+        if (id.endsWith(".detection-ratio")) {
+            candidates.add(new Candidate(id, "", result.value()));
+        }
+        return candidates;
     }
 }

@@ -13,9 +13,13 @@ final class PowerStudy {
     private PowerStudy() {}
 
     static StudyResults of(Site site, EarthCache cache) {
+        return of(site, cache, StudyScope.ALL_ARRANGEMENTS);
+    }
+
+    static StudyResults of(Site site, EarthCache cache, StudyScope scope) {
         Inputs in = new Inputs();
         Site adverse = AdverseInputs.of(site, in);
-        FaultStudy.Outcome faults = FaultStudy.of(adverse, cache);
+        FaultStudy.Outcome faults = FaultStudy.of(adverse, cache, scope);
         if (faults.cases().isEmpty()) {
             return faults.results();
         }

@@ -47,8 +47,10 @@ public final class SiteStudy {
                 List.of(SurgeStudy.of(site, cache, scope), ArresterStudy.of(site), LineEntryStudy.of(site, cache))));
         parts.add(electrodes(site, cache));
         parts.add(ground.readings().orElseGet(() -> TesterStudy.of(site, cache)));
-        parts.add(ImpulseStudy.of(site, cache));
-        parts.add(PowerStudy.of(site, cache));
+        if (scope == StudyScope.ALL_ARRANGEMENTS) {
+            parts.add(ImpulseStudy.of(site, cache));
+        }
+        parts.add(PowerStudy.of(site, cache, scope));
         parts.add(surge.join());
         ahead.join();
         StudyResults found = StudyResults.join(parts);

@@ -46,12 +46,13 @@ final class SweptFaults {
         if (!(least > 0 && most > least)) {
             return swept;
         }
-        List<Double> anywhere = CurrentSweep.currents(clearing.sequence(), least, most);
+        CurrentSweep sweep = new CurrentSweep(clearing.sequence(), least, most);
+        List<Double> anywhere = sweep.currents(least, most);
         for (List<SolvedFault> group : groups) {
             SolvedFault largest = largest(group);
             double low = smallest(group);
             double high = largest.power().current();
-            for (double current : CurrentSweep.currents(clearing.sequence(), low, high)) {
+            for (double current : sweep.currents(low, high)) {
                 swept.add(new Swept(largest.carrying(current, clearing, circumstances, place(largest, current)), true));
             }
             for (double current : anywhere) {

@@ -31,7 +31,6 @@ import earthing.site.Tank;
 import earthing.site.YesNo;
 import earthing.study.EarthPaths.Role;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -39,6 +38,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** Touch at every reachable part, hand to hand between earths, step, each against its permissible value. */
 final class TouchStudy {
@@ -57,17 +57,18 @@ final class TouchStudy {
     private final Set<Gap> gaps = new LinkedHashSet<>();
     private final Set<String> notes = new LinkedHashSet<>();
     private final List<Curve> curves = new ArrayList<>();
-    private final Map<FieldKey, UnitField> solvedFields = new HashMap<>();
+    private final Map<FieldKey, UnitField> solvedFields;
 
     private Optional<PersonRisk> risk = Optional.empty();
     private boolean gateTold;
 
-    private TouchStudy(Site site) {
+    private TouchStudy(Site site, Map<FieldKey, UnitField> solvedFields) {
         this.site = site;
+        this.solvedFields = solvedFields;
     }
 
     static StudyResults of(List<PowerCase> cases, Site site) {
-        return new TouchStudy(site).run(cases);
+        return new TouchStudy(site, new ConcurrentHashMap<>()).run(cases);
     }
 
     private StudyResults run(List<PowerCase> cases) {
@@ -81,9 +82,22 @@ final class TouchStudy {
             gaps.add(new Gap("step", Case.NONE, none.reason(), none.missingKeys()));
         } else {
             risk = personRisk(site.criteria());
+            searchAhead(cases);
             cases.forEach(this::examine);
         }
         return new StudyResults(results, curves, List.copyOf(gaps), in.assumptions(), List.copyOf(notes));
+    }
+
+    /** The searches for every pattern of currents at once; what they find is kept, and told in order afterwards. */
+    private void searchAhead(List<PowerCase> cases) {
+        Map<FieldKey, PowerCase> patterns = new LinkedHashMap<>();
+        for (PowerCase fault : cases) {
+            fault.earth()
+                    .fields()
+                    .filter(f -> largest(fault.electrodeCurrents()) > 0)
+                    .ifPresent(f -> patterns.putIfAbsent(new FieldKey(f, unit(fault.electrodeCurrents())), fault));
+        }
+        patterns.values().parallelStream().forEach(fault -> new TouchStudy(site, solvedFields).examine(fault));
     }
 
     private Optional<PersonRisk> personRisk(Criteria criteria) {
@@ -192,15 +206,26 @@ final class TouchStudy {
     }
 
     private UnitField unitField(EarthElectrodes fields, Map<String, Double> currents) {
-        double largest = currents.values().stream().mapToDouble(Math::abs).max().orElse(0);
+        double largest = largest(currents);
         if (largest == 0) {
-            return new UnitField(fields.carrying(currents), 1, new HashMap<>());
+            return new UnitField(fields.carrying(currents), 1, new ConcurrentHashMap<>());
         }
+        Map<String, Double> unit = unit(currents);
+        UnitField known = solvedFields.computeIfAbsent(
+                new FieldKey(fields, unit), key -> new UnitField(fields.carrying(unit), 1, new ConcurrentHashMap<>()));
+        return new UnitField(known.field(), largest, known.found());
+    }
+
+    private static double largest(Map<String, Double> currents) {
+        return currents.values().stream().mapToDouble(Math::abs).max().orElse(0);
+    }
+
+    /** The currents with the largest as one ampere. */
+    private static Map<String, Double> unit(Map<String, Double> currents) {
+        double largest = largest(currents);
         Map<String, Double> unit = new LinkedHashMap<>();
         currents.forEach((name, current) -> unit.put(name, rounded(current / largest)));
-        UnitField known = solvedFields.computeIfAbsent(
-                new FieldKey(fields, unit), key -> new UnitField(fields.carrying(unit), 1, new HashMap<>()));
-        return new UnitField(known.field(), largest, known.found());
+        return unit;
     }
 
     /** So that equal patterns of current are recognised; 1e-9 is far below any other error. */
@@ -431,7 +456,7 @@ final class TouchStudy {
 
     /** The plan of the ground for a report: maximum fault, nominal inputs, the site as it is; empty where it cannot be. */
     static Optional<Curve> plan(List<PowerCase> cases, Site site) {
-        TouchStudy study = new TouchStudy(site);
+        TouchStudy study = new TouchStudy(site, new ConcurrentHashMap<>());
         Criteria criteria = site.criteria();
         for (PowerCase fault : cases) {
             boolean maximum = fault.at().equals("nominal")
