@@ -5,11 +5,9 @@ import earthing.compliance.Finding;
 import earthing.compliance.Status;
 import earthing.report.ReportInput;
 import earthing.site.Site;
-import earthing.site.Surges;
 import earthing.site.file.Problem;
 import earthing.site.file.ReadOutcome;
 import earthing.site.file.SiteFile;
-import earthing.site.file.WaveFile;
 import earthing.study.PlanStudy;
 import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
@@ -18,7 +16,6 @@ import earthing.study.SurgeOutlook;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /** The way from a site file to findings, one call a station. */
 final class Assessment {
@@ -35,7 +32,7 @@ final class Assessment {
     static ReadOutcome.Valid read(Path file) {
         ReadOutcome outcome = SiteFile.read(file);
         if (outcome instanceof ReadOutcome.Invalid invalid) {
-            throw refused(file, "site file", invalid.problems());
+            throw refused(file, invalid.problems());
         }
         return (ReadOutcome.Valid) outcome;
     }
@@ -83,7 +80,6 @@ final class Assessment {
     private static ReportInput of(Path file, Progress progress, Depth depth) {
         ReadOutcome.Valid read = read(file);
         Site site = read.site();
-        Optional<WaveFile.Read> ownWave = ownWave(file, site);
         progress.step("studying " + file.getFileName());
         StudyResults results =
                 SiteStudy.of(site, depth == Depth.VERDICTS ? StudyScope.AS_BUILT : StudyScope.ALL_ARRANGEMENTS);
@@ -91,26 +87,12 @@ final class Assessment {
         List<Finding> findings = ComplianceRun.of(site, results);
         if (depth == Depth.REPORT) {
             progress.step("counting strokes at " + file.getFileName());
-            results = SurgeOutlook.added(site, results, ownWave);
+            results = SurgeOutlook.added(site, results);
             results = PlanStudy.added(site, results);
         }
         // The name without its folder: the report does not depend on where it was asked for.
         String name = String.valueOf(file.getFileName());
         return new ReportInput(site, name, read.text(), read.sha256(), results, findings, RootCommand.Version.text());
-    }
-
-    /** The recorded current that a site names. */
-    private static Optional<WaveFile.Read> ownWave(Path file, Site site) {
-        Surges surges = site.surges();
-        String name = surges == null ? null : surges.ownWave();
-        if (name == null) {
-            return Optional.empty();
-        }
-        WaveFile.Outcome outcome = WaveFile.beside(file, name);
-        if (outcome instanceof WaveFile.Refused refused) {
-            throw refused(file.resolveSibling(name), "wave file", refused.problems());
-        }
-        return Optional.of((WaveFile.Read) outcome);
     }
 
     /**
@@ -133,10 +115,10 @@ final class Assessment {
         return worst;
     }
 
-    private static CommandFailure refused(Path file, String kind, List<Problem> problems) {
+    private static CommandFailure refused(Path file, List<Problem> problems) {
         List<String> lines = new ArrayList<>();
         problems.forEach(problem -> lines.add(problem.text()));
-        lines.add("earthing: " + file + " is not a valid " + kind + ": " + problems.size()
+        lines.add("earthing: " + file + " is not a valid site file: " + problems.size()
                 + (problems.size() == 1 ? " problem" : " problems"));
         return new CommandFailure(ExitCode.INVALID_INPUT, lines);
     }

@@ -77,7 +77,7 @@ final class ReportCommandTest {
         Files.writeString(wave, "time [us], current [kA]\n0, 0\n8, ten\n20, 5\n60, 0\n");
         CommandRun bad = CommandRun.of("check", site.toString());
         assertThat(bad.code()).isEqualTo(65);
-        assertThat(bad.err()).contains("recorded.csv:3:2", "is not a valid wave file");
+        assertThat(bad.err()).contains("recorded.csv:3:2", "is not a valid site file");
         Files.delete(wave);
         assertThat(CommandRun.of("report", site.toString()).err()).contains("there is no such file");
     }

@@ -91,7 +91,7 @@ final class SoilCommandTest {
         assertThat(run.out()).isEmpty();
         assertThat(run.err())
                 .contains(
-                        "survey.csv:3:2: resistivity: \"-5\" is not above 0",
+                        "survey.csv:3:2: resistivity: \"-5\" is not above zero",
                         "survey.csv:5:2: resistivity: \"x\" is no number",
                         "survey.csv:6:1: 9500 ohm.m is more than ten times above",
                         "survey.csv:8:1: the same reading stands in line 2",
@@ -128,8 +128,8 @@ final class SoilCommandTest {
     @Test
     void whatIsNoSurveyIsRefused() throws IOException {
         assertThat(run("").err()).contains("there is nothing in this file");
-        assertThat(run("spacing [m],resistance [ohm]\n").err()).contains("there is no reading");
-        assertThat(run("spacing [m],resistance [ohm]\n1,2\n").err()).contains("at least 3 readings; have 1");
+        assertThat(run("spacing [m],resistance [ohm]\n").err()).contains("there are fewer than 3 rows");
+        assertThat(run("spacing [m],resistance [ohm]\n1,2\n").err()).contains("there are fewer than 3 rows");
         assertThat(run("colour,resistance [ohm]\n1,2\n").err()).contains("unknown column \"colour\"");
         assertThat(run("spacing [m]\n1\n").err()).contains("either resistance [ohm] or resistivity [ohm.m]");
         assertThat(run("spacing [m],resistance [ohm]\n\"1,2\n").code()).isEqualTo(65);

@@ -157,7 +157,7 @@ final class ElectrodeChecks {
         if (soil == null) {
             return List.of(draft.missing("the file does not describe the soil", "soil.resistivity"));
         }
-        if (!soil.soundings().isEmpty()) {
+        if (soil.isSurveyed()) {
             return List.of(readings(design, soil));
         }
         boolean layered = !soil.layers().isEmpty();

@@ -53,11 +53,12 @@ public final class SurveyReport {
         table(text, readings(study));
         List<String> remarks = new ArrayList<>(warnings);
         remarks.addAll(study.remarks());
-        if (!study.widened().isEmpty()) {
+        if (!study.widened(false).isEmpty()) {
             remarks.add("The block below bounds a resistivity no closer than "
-                    + Numbers.brief(study.leastSpread())
-                    + " times either way: the interval holds the scatter of the readings, not the ground beside the lines."
-                    + " Common practice, no published source.");
+                    + Numbers.brief(study.leastSpread(false))
+                    + " times either way: the interval holds the scatter of the readings, not the ground beside the lines"
+                    + " nor another season. A site file that describes the season and names this file by survey-file takes "
+                    + Numbers.brief(study.leastSpread(true)) + " times. Common practice, no published source.");
         }
         remarks.add(CAUTION);
         remarks.forEach(remark -> paragraph(text, "- " + remark));
@@ -77,13 +78,13 @@ public final class SurveyReport {
         StringBuilder yaml = new StringBuilder("soil:\n");
         if (fit.layers() == 1) {
             yaml.append("  resistivity: ")
-                    .append(measure(study.taken(0), "ohm.m"))
+                    .append(measure(study.taken(0, false), "ohm.m"))
                     .append('\n');
         } else {
             yaml.append("  layers:\n");
             for (int i = 0; i < fit.layers(); i++) {
                 yaml.append("    - resistivity: ")
-                        .append(measure(study.taken(i), "ohm.m"))
+                        .append(measure(study.taken(i, false), "ohm.m"))
                         .append('\n');
                 if (i < fit.layers() - 1) {
                     boolean held = fit.equivalent(i).isPresent();

@@ -83,9 +83,23 @@ public @interface Key {
     /**
      * Columns of the file that the key names; ignored for anything but tables.
      *
-     * @return the columns, all of them required
+     * @return the columns
      */
     Column[] columns() default {};
+
+    /**
+     * Fewest rows of that file.
+     *
+     * @return rows under the head line
+     */
+    int rows() default 2;
+
+    /**
+     * What the rows of that file are together, beyond columns of numbers.
+     *
+     * @return what is checked when the file is read
+     */
+    Content content() default Content.NUMBERS;
 
     /**
      * Whether {@code unknown} is refused for a value with a unit, because nothing at all can be computed without it.
@@ -121,25 +135,49 @@ public @interface Key {
         NOT_RISING
     }
 
-    /** One column of a file of numbers. */
+    /** What the rows of a file are together. */
+    enum Content {
+        /** Numbers, nothing more. */
+        NUMBERS,
+        /** The readings of a soil survey. */
+        SURVEY,
+        /** A recorded current. */
+        WAVE
+    }
+
+    /** One column of a file. */
     @Documented
     @Retention(RetentionPolicy.RUNTIME)
     @Target({})
     @interface Column {
 
         /**
-         * Word in the head line, lower case; the unit stands behind it in brackets.
+         * Words in the head line, in upper or lower case; the unit stands behind them in brackets.
          *
          * @return the name
          */
         String name();
 
         /**
-         * What the column holds.
+         * What the column holds; ignored for texts.
          *
          * @return the dimension
          */
-        Dimension unit();
+        Dimension unit() default Dimension.RATIO;
+
+        /**
+         * Whether the column holds texts.
+         *
+         * @return true for texts, which have no unit
+         */
+        boolean text() default false;
+
+        /**
+         * Whether a file without the column is refused.
+         *
+         * @return true if the column has to be there
+         */
+        boolean required() default true;
 
         /**
          * Whether a value may be zero or negative.

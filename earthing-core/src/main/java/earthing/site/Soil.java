@@ -1,5 +1,6 @@
 package earthing.site;
 
+import earthing.quantity.ColumnTable;
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import java.util.List;
@@ -22,6 +23,28 @@ public record Soil(
                 doc =
                         "Readings of a soil survey; layers with their bounds are fitted to them. Use instead of resistivity and layers.")
         List<SoilReading> soundings,
+
+        @Key(
+                example = "survey.csv",
+                rows = 3,
+                content = Key.Content.SURVEY,
+                columns = {
+                    @Key.Column(name = "traverse", text = true, required = false),
+                    @Key.Column(name = "spacing", unit = Dimension.LENGTH, required = false),
+                    @Key.Column(name = "AB/2", unit = Dimension.LENGTH, required = false),
+                    @Key.Column(name = "MN/2", unit = Dimension.LENGTH, required = false),
+                    @Key.Column(
+                            name = "probe depth",
+                            unit = Dimension.LENGTH,
+                            sign = Key.Sign.NOT_NEGATIVE,
+                            required = false),
+                    @Key.Column(name = "resistance", unit = Dimension.RESISTANCE, required = false),
+                    @Key.Column(name = "resistivity", unit = Dimension.RESISTIVITY, required = false)
+                },
+                doc =
+                        "The same readings as a file, as the command soil reads it: spacing, or AB/2 and MN/2; resistance or resistivity. Use instead of soundings.")
+        @Nullable
+        ColumnTable surveyFile,
 
         @Key(doc = "How drying or freezing changes the top of the ground.") @Nullable
         Season season,
@@ -51,5 +74,14 @@ public record Soil(
     public Soil {
         layers = List.copyOf(layers);
         soundings = List.copyOf(soundings);
+    }
+
+    /**
+     * Whether layers are fitted to readings.
+     *
+     * @return true if the readings of a survey stand here or in a file of their own
+     */
+    public boolean isSurveyed() {
+        return surveyFile != null || !soundings.isEmpty();
     }
 }

@@ -1,5 +1,6 @@
 package earthing.site;
 
+import earthing.quantity.ColumnTable;
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import java.util.List;
@@ -54,10 +55,19 @@ public record Surges(
 
         @Key(
                 example = "recorded.csv",
-                doc =
-                        "Recorded current into the tank: a file in the folder of this one with the columns time [us], current [kA].")
+                rows = 3,
+                content = Key.Content.WAVE,
+                columns = {
+                    @Key.Column(
+                            name = "time",
+                            unit = Dimension.TIME,
+                            sign = Key.Sign.NOT_NEGATIVE,
+                            order = Key.Order.RISING),
+                    @Key.Column(name = "current", unit = Dimension.CURRENT, sign = Key.Sign.ANY)
+                },
+                doc = "Recorded current into the tank.")
         @Nullable
-        String ownWave,
+        ColumnTable ownWave,
 
         @Key(
                 example = "98 %",

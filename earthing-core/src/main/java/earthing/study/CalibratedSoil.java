@@ -149,6 +149,7 @@ final class CalibratedSoil {
                         .map(layer -> new SoilLayer(known(layer.resistivity(), factor), layer.thickness()))
                         .toList(),
                 soil.soundings(),
+                soil.surveyFile(),
                 soil.season(),
                 soil.calibrateBy(),
                 soil.frequencyDependence(),

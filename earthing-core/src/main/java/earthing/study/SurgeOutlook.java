@@ -1,9 +1,9 @@
 package earthing.study;
 
+import earthing.quantity.ColumnTable;
 import earthing.site.Site;
 import earthing.site.file.WaveFile;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 
 /**
@@ -19,16 +19,16 @@ public final class SurgeOutlook {
      *
      * @param asRead the site, its ground as the file gives it
      * @param studied what {@link SiteStudy} found of it
-     * @param ownWave the recorded current that the site file names, if it names one
      * @return those results, and then these
      */
-    public static StudyResults added(Site asRead, StudyResults studied, Optional<WaveFile.Read> ownWave) {
+    public static StudyResults added(Site asRead, StudyResults studied) {
         EarthCache cache = new EarthCache();
         Site site = SiteGround.of(asRead, cache).site();
         // The draw takes about as long as all the rest.
         CompletableFuture<StudyResults> risk = CompletableFuture.supplyAsync(() -> SurgeRisk.of(site, studied, cache));
-        StudyResults recorded = ownWave.map(wave -> SurgeStudy.ofRecorded(site, cache, wave.impulse()))
-                .orElse(StudyResults.EMPTY);
+        ColumnTable ownWave = site.surges() == null ? null : site.surges().ownWave();
+        StudyResults recorded =
+                ownWave == null ? StudyResults.EMPTY : SurgeStudy.ofRecorded(site, cache, WaveFile.impulse(ownWave));
         StudyResults induced = InducedStudy.of(site, cache);
         StudyResults variants = SurgeVariants.of(site, cache);
         return StudyResults.join(List.of(studied, recorded, induced, variants, risk.join()));

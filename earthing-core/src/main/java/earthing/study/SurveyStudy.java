@@ -33,19 +33,22 @@ public record SurveyStudy(
     private static final int FEW = 5;
 
     /**
-     * Least factor either way from a fitted resistivity to its bounds, by the number of traverses that have a fit [-].
-     * Common practice, no published source: two lines count as one ground up to {@value #DISAGREEMENT} times apart, so a
-     * third one may read that much otherwise; two that were measured and pooled hold the ground within half of that in
-     * the logarithm, about 1.25.
+     * Least factor either way from a fitted resistivity to its bounds [-]. Common practice, no published source: two lines
+     * count as one ground up to {@value #DISAGREEMENT} times apart, so a third one, or the same one in another season, may
+     * read that much otherwise.
      */
     private static final double LEAST_OF_ONE = DISAGREEMENT;
 
+    /**
+     * The same where two lines were measured and pooled, which holds the ground within half of that in the logarithm, and
+     * where the season is described on its own.
+     */
     private static final double LEAST_OF_SEVERAL = 1.25;
 
     /** Where the least spread comes from. */
     static final Source LEAST_SPREAD = Source.commonPractice(
-            "a fitted resistivity is bounded no closer than 1.25 times either way where two traverses carry the fit, 1.5 times"
-                    + " where one does");
+            "a fitted resistivity is bounded no closer than 1.25 times either way where two traverses carry the fit and the"
+                    + " season is described, 1.5 times otherwise");
 
     /**
      * Copies the lists.
@@ -93,10 +96,11 @@ public record SurveyStudy(
     /**
      * Least factor either way from a fitted resistivity to the bounds that a study takes.
      *
-     * @return 1.25 where two traverses or more have a fit of their own, 1.5 where the survey is one line [-]
+     * @param season whether the season of the ground is described beside the readings
+     * @return 1.25 where it is and two traverses or more have a fit of their own, else 1.5 [-]
      */
-    public double leastSpread() {
-        return each.size() > 1 ? LEAST_OF_SEVERAL : LEAST_OF_ONE;
+    public double leastSpread(boolean season) {
+        return season && each.size() > 1 ? LEAST_OF_SEVERAL : LEAST_OF_ONE;
     }
 
     /**
@@ -104,29 +108,32 @@ public record SurveyStudy(
      * spread. The interval holds the scatter of the readings about flat layers; it says nothing of ground beside the lines.
      *
      * @param layer layer from 0 at the surface
+     * @param season whether the season of the ground is described beside the readings
      * @return resistivity with its bounds [Ω·m]
      */
-    public FitParameter taken(int layer) {
+    public FitParameter taken(int layer, boolean season) {
         FitParameter fitted = pooled.best().resistivityAtThickness(layer);
         return new FitParameter(
                 fitted.kind(),
                 layer,
                 fitted.value(),
-                Math.min(fitted.low(), fitted.value() / leastSpread()),
-                Math.max(fitted.high(), fitted.value() * leastSpread()),
+                Math.min(fitted.low(), fitted.value() / leastSpread(season)),
+                Math.max(fitted.high(), fitted.value() * leastSpread(season)),
                 fitted.resolved());
     }
 
     /**
      * The layers whose interval is narrower than the least spread.
      *
+     * @param season whether the season of the ground is described beside the readings
      * @return layers from 0 at the surface
      */
-    public List<Integer> widened() {
+    public List<Integer> widened(boolean season) {
         List<Integer> layers = new ArrayList<>();
         for (int i = 0; i < pooled.best().layers(); i++) {
             FitParameter fitted = pooled.best().resistivityAtThickness(i);
-            if (taken(i).low() < fitted.low() || taken(i).high() > fitted.high()) {
+            FitParameter taken = taken(i, season);
+            if (taken.low() < fitted.low() || taken.high() > fitted.high()) {
                 layers.add(i);
             }
         }

@@ -9,6 +9,7 @@ import earthing.site.Site;
 import earthing.site.Soil;
 import earthing.site.SoilLayer;
 import earthing.site.SoilReading;
+import earthing.site.file.SurveyFile;
 import earthing.soil.ElectrodeArray;
 import earthing.soil.FitParameter;
 import earthing.soil.Layer;
@@ -45,12 +46,13 @@ final class SurveyedSoil {
     /** The site with fitted layers; the site itself and no result where it holds no readings. */
     static SurveyedSoil of(Site site) {
         Soil soil = site.soil();
-        if (soil == null || soil.soundings().isEmpty()) {
+        if (soil == null || !soil.isSurveyed()) {
             return new SurveyedSoil(site, StudyResults.EMPTY);
         }
+        String key = soil.surveyFile() == null ? "soil.soundings" : "soil.survey-file";
         SurveyStudy study;
         try {
-            study = SurveyStudy.of(traverses(soil.soundings()), OptionalInt.empty());
+            study = SurveyStudy.of(traverses(soil), OptionalInt.empty());
         } catch (IllegalArgumentException tooFew) {
             return new SurveyedSoil(
                     site,
@@ -61,7 +63,7 @@ final class SurveyedSoil {
                                     "soil.survey",
                                     Case.NONE,
                                     "the readings give no layers: " + tooFew.getMessage(),
-                                    List.of("soil.soundings"))),
+                                    List.of(key))),
                             List.of(),
                             List.of()));
         }
@@ -69,7 +71,7 @@ final class SurveyedSoil {
         List<SoilLayer> layers = new ArrayList<>();
         for (int i = 0; i < fit.layers(); i++) {
             layers.add(new SoilLayer(
-                    measure(study.taken(i), Dimension.RESISTIVITY, soil),
+                    measure(study.taken(i, soil.season() != null), Dimension.RESISTIVITY, soil),
                     i == fit.layers() - 1 ? null : measure(fit.thickness(i), Dimension.LENGTH, soil)));
         }
         boolean uniform = layers.size() == 1;
@@ -77,12 +79,13 @@ final class SurveyedSoil {
                 uniform ? layers.get(0).resistivity() : null,
                 uniform ? List.of() : layers,
                 List.of(),
+                null,
                 soil.season(),
                 soil.calibrateBy(),
                 soil.frequencyDependence(),
                 soil.survey(),
                 soil.surveyDate());
-        return new SurveyedSoil(SiteVariant.grounded(site, fitted), results(study, fit));
+        return new SurveyedSoil(SiteVariant.grounded(site, fitted), results(soil, study, fit));
     }
 
     Site site() {
@@ -93,9 +96,12 @@ final class SurveyedSoil {
         return results;
     }
 
-    private static List<Sounding> traverses(List<SoilReading> readings) {
+    private static List<Sounding> traverses(Soil soil) {
+        if (soil.surveyFile() != null) {
+            return SurveyFile.soundings(soil.surveyFile());
+        }
         Map<String, List<Reading>> byName = new LinkedHashMap<>();
-        for (SoilReading reading : readings) {
+        for (SoilReading reading : soil.soundings()) {
             String name = reading.traverse() == null ? "" : reading.traverse();
             byName.computeIfAbsent(name, key -> new ArrayList<>()).add(reading(reading));
         }
@@ -131,8 +137,9 @@ final class SurveyedSoil {
                 "fit of the readings");
     }
 
-    private static StudyResults results(SurveyStudy study, SoundingFit fit) {
+    private static StudyResults results(Soil soil, SurveyStudy study, SoundingFit fit) {
         List<Result> results = new ArrayList<>();
+        boolean season = soil.season() != null;
         results.add(result("soil.survey.misfit", "nominal", fit.misfit(), ""));
         results.add(result("soil.survey.readings", "nominal", fit.readings().size(), ""));
         results.add(result("soil.survey.set-aside", "nominal", fit.setAside().size(), ""));
@@ -140,33 +147,37 @@ final class SurveyedSoil {
                 "soil.survey.least-spread",
                 Case.NONE,
                 "nominal",
-                study.leastSpread(),
+                study.leastSpread(season),
                 "",
                 "bounds of a fitted resistivity",
                 SurveyStudy.LEAST_SPREAD));
         for (int i = 0; i < fit.layers(); i++) {
-            bounds(results, "soil.survey.layer." + (i + 1) + ".resistivity", study.taken(i), "ohm.m");
+            bounds(results, "soil.survey.layer." + (i + 1) + ".resistivity", study.taken(i, season), "ohm.m");
             interval(results, "soil.survey.layer." + (i + 1) + ".interval", fit.resistivityAtThickness(i));
             if (i < fit.layers() - 1) {
                 bounds(results, "soil.survey.layer." + (i + 1) + ".thickness", fit.thickness(i), "m");
             }
         }
         List<String> notes = new ArrayList<>();
+        if (soil.surveyFile() != null) {
+            notes.add("soil survey: the readings stand in " + soil.surveyFile());
+            SurveyFile.warnings(soil.surveyFile()).forEach(warning -> notes.add("soil survey: " + warning));
+        }
         study.remarks().forEach(remark -> notes.add("soil survey: " + remark));
         notes.add("soil survey: " + fit.layers() + " layers fit all readings with a misfit of "
                 + Numbers.brief(100 * fit.misfit())
                 + " %; low and high resistivities are the ends of the 90 % intervals"
-                + (study.widened().isEmpty()
+                + (study.widened(season).isEmpty()
                         ? ""
-                        : ", widened to " + Numbers.brief(study.leastSpread()) + " times either way in layer "
-                                + study.widened().stream()
+                        : ", widened to " + Numbers.brief(study.leastSpread(season)) + " times either way in layer "
+                                + study.widened(season).stream()
                                         .map(i -> Integer.toString(i + 1))
                                         .collect(Collectors.joining(" and "))
                                 + ", where the scatter of the readings alone would promise more than a line of probes can"
                                 + " know of the ground beside it")
-                + ", taken for all layers together. They hold the scatter of these readings, not what the ground is like"
+                + ", taken for all layers together. The intervals hold the scatter of these readings, not what the ground is like"
                 + " elsewhere or in another season");
-        return new StudyResults(results, List.of(curve(study, fit)), List.of(), List.of(), notes);
+        return new StudyResults(results, List.of(curve(study, fit, season)), List.of(), List.of(), notes);
     }
 
     private static void bounds(List<Result> results, String id, FitParameter parameter, String unit) {
@@ -185,7 +196,7 @@ final class SurveyedSoil {
         return Result.of(id, Case.NONE, at, value, unit, "inversion of the readings in the site file", INVERSION);
     }
 
-    private static Curve curve(SurveyStudy study, SoundingFit fit) {
+    private static Curve curve(SurveyStudy study, SoundingFit fit, boolean season) {
         List<Curve.Trace> traces = new ArrayList<>();
         for (Sounding traverse : study.traverses()) {
             int n = traverse.readings().size();
@@ -202,7 +213,7 @@ final class SurveyedSoil {
                     "readings" + (traverse.traverse().isEmpty() ? "" : ", " + traverse.traverse()), x, y));
         }
         for (Measure.Bound bound : Measure.Bound.values()) {
-            traces.add(model(study, fit, bound));
+            traces.add(model(study, fit, season, bound));
         }
         return new Curve(
                 "soil.survey.sounding",
@@ -215,10 +226,10 @@ final class SurveyedSoil {
     }
 
     /** What the same arrays would read over the fitted layers, all resistivities at one end of their intervals. */
-    private static Curve.Trace model(SurveyStudy study, SoundingFit fit, Measure.Bound bound) {
+    private static Curve.Trace model(SurveyStudy study, SoundingFit fit, boolean season, Measure.Bound bound) {
         List<Layer> layers = new ArrayList<>();
         for (int i = 0; i < fit.layers(); i++) {
-            FitParameter rho = study.taken(i);
+            FitParameter rho = study.taken(i, season);
             double value = switch (bound) {
                 case LOW -> rho.low();
                 case NOMINAL -> rho.value();

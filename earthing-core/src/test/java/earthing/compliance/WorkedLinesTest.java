@@ -28,7 +28,7 @@ class WorkedLinesTest {
     private static Set<Worked> lines(String site) {
         StudiedSite studied = StudiedSite.of(site);
         Set<Worked> lines = new LinkedHashSet<>();
-        SurgeOutlook.added(studied.site(), studied.results(), Optional.empty()).results().stream()
+        SurgeOutlook.added(studied.site(), studied.results()).results().stream()
                 .map(Result::worked)
                 .flatMap(Optional::stream)
                 .forEach(lines::add);

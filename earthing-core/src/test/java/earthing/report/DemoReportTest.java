@@ -14,7 +14,6 @@ import earthing.study.SurgeOutlook;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -28,7 +27,7 @@ final class DemoReportTest {
         ReadOutcome.Valid file = (ReadOutcome.Valid) SiteFile.read(Path.of("..", "earthing-cli", "sites", name));
         StudyResults studied = SiteStudy.of(file.site());
         List<Finding> findings = ComplianceRun.of(file.site(), studied);
-        StudyResults results = SurgeOutlook.added(file.site(), studied, Optional.empty());
+        StudyResults results = SurgeOutlook.added(file.site(), studied);
         ReportInput input = new ReportInput(file.site(), name, file.text(), file.sha256(), results, findings, "0.1.0");
         String text = Report.text(input);
         assertThat(text.substring(0, text.indexOf("## Input file verbatim")).lines())

@@ -3,6 +3,7 @@ package earthing.study;
 import earthing.site.Site;
 import earthing.site.file.ReadOutcome;
 import earthing.site.file.SiteFile;
+import java.nio.charset.StandardCharsets;
 
 /** The geometry of the pole decks in reference-cases/decks as a site file. */
 final class DeckSite {
@@ -47,7 +48,13 @@ final class DeckSite {
     }
 
     static Site read(String text) {
-        ReadOutcome outcome = SiteFile.read(text, "test.yaml");
+        return read(text, "");
+    }
+
+    /** The same with one file beside it, whatever name it is asked for by. */
+    static Site read(String text, String beside) {
+        ReadOutcome outcome = SiteFile.read(
+                text.getBytes(StandardCharsets.UTF_8), "test.yaml", name -> beside.getBytes(StandardCharsets.UTF_8));
         if (outcome instanceof ReadOutcome.Valid valid) {
             return valid.site();
         }

@@ -154,6 +154,20 @@ class SiteGroundTest {
         assertThat(String.join(" ", results.notes())).contains("widened to 1.25 times");
     }
 
+    /** Without a described season the bounds have to hold it; the touch voltage of that site then stays above its limit. */
+    @Test
+    void withoutASeasonTheBoundsAreWider() {
+        Site site = DemoSite.read("skarrowen-antenna.yaml");
+        assertThat(SurveyedSoil.of(site)
+                        .results()
+                        .of("soil.survey.least-spread")
+                        .get(0)
+                        .value())
+                .isEqualTo(1.5);
+        assertThat(ComplianceRun.of(site, SiteStudy.of(site)))
+                .anySatisfy(f -> assertThat(f.id() + f.status().text()).isEqualTo("touch.down-leadnot met"));
+    }
+
     @Test
     void oneLineOfProbesBoundsLessThanTwo() {
         String one = DemoSite.text("ravensike-readings.yaml").replaceAll("(?m)^.*traverse: across.*\n", "");

@@ -5,12 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.withinPercentage;
 
 import earthing.site.Site;
-import earthing.site.file.WaveFile;
-import earthing.surge.SampledImpulse;
 import earthing.surge.StrokeStatistics;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class SurgeOutlookTest {
@@ -31,7 +28,7 @@ class SurgeOutlookTest {
 
     private static StudyResults outlook(String text) {
         Site site = DeckSite.read(text);
-        return SurgeOutlook.added(site, SiteStudy.of(site), Optional.empty());
+        return SurgeOutlook.added(site, SiteStudy.of(site));
     }
 
     private static double value(StudyResults results, String id, String at) {
@@ -280,11 +277,8 @@ class SurgeOutlookTest {
     /** A ramp of 2 kA/µs into M gives M·2 kA/µs, by hand. */
     @Test
     void aRecordedCurrentCountsAsItStands() {
-        Site site = DeckSite.read(text("no", ""));
-        double[] times = {0, 5e-6, 100e-6};
-        double[] current = {0, 10e3, 0};
-        StudyResults results = SurgeOutlook.added(
-                site, SiteStudy.of(site), Optional.of(new WaveFile.Read(new SampledImpulse(times, current))));
+        Site site = DeckSite.read(text("no", ", own-wave: ramp.csv"), "time [us], current [kA]\n0, 0\n5, 10\n100, 0\n");
+        StudyResults results = SurgeOutlook.added(site, SiteStudy.of(site));
         double voltage = results.one(
                         "surge.cable-end.trip.cubicle.open-voltage",
                         Case.NONE.with("wave", "own").with("arrangement", "shared"),
@@ -307,7 +301,7 @@ class SurgeOutlookTest {
         for (String name : DemoSite.names()) {
             Site site = DemoSite.read(name);
             StudyResults studied = SiteStudy.of(site);
-            StudyResults results = SurgeOutlook.added(site, studied, Optional.empty());
+            StudyResults results = SurgeOutlook.added(site, studied);
             assertThat(results.results())
                     .hasSizeGreaterThanOrEqualTo(studied.results().size());
             boolean rate = results.under("surge.risk.").anyMatch(r -> r.id().endsWith(".rate"));

@@ -11,7 +11,6 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.junit.jupiter.api.Test;
 
@@ -79,7 +78,7 @@ class SurgeRiskPageTest {
     void theColumnOfTheLibrary() throws IOException {
         Site site =
                 DeckSite.read(SurgeOutlookTest.text("no", ", ground-flash-density: 2 /km2/a, induced-distance: 58 m"));
-        StudyResults results = SurgeOutlook.added(site, SiteStudy.of(site), Optional.empty());
+        StudyResults results = SurgeOutlook.added(site, SiteStudy.of(site));
         Map<String, Double> library = new HashMap<>();
         double flashes = value(results, "surge.risk.line-flashes", "nominal");
         library.put("W", flashes / 2e-6 / 150);

@@ -93,7 +93,7 @@ public final class KeyTable {
                     case DATE -> "date, year-month-day";
                 };
             }
-            case TABLE -> "name of a file beside this one, head line `" + TableFile.head(meaning.columns()) + '`';
+            case TABLE -> "name of a file beside this one, head line `" + TableFile.head(meaning) + '`';
             case BLOCK ->
                 "block [" + entry.block().name() + "](#" + entry.block().name() + ')';
         };

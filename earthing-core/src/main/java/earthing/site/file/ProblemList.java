@@ -40,6 +40,10 @@ final class ProblemList {
         return problems.stream().anyMatch(problem -> problem.key().equals(key));
     }
 
+    String file() {
+        return file;
+    }
+
     /** A list for a file in the same folder. */
     ProblemList beside(String name) {
         int folder = Math.max(file.lastIndexOf('/'), file.lastIndexOf('\\')) + 1;

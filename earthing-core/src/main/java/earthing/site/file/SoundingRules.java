@@ -12,12 +12,18 @@ import java.util.Optional;
 /** Rules about the readings of a soil survey in the site file: whole, of one array, and none that contradicts all others. */
 final class SoundingRules {
 
+    private static final String FILE = "soil.survey-file";
     private static final String LIST = "soil.soundings";
 
     private SoundingRules() {}
 
     static void check(SiteRules rules) {
         Facts facts = rules.facts();
+        if (facts.has(FILE)) {
+            rules.notBoth(FILE, "soil.resistivity");
+            rules.notBoth(FILE, "soil.layers");
+            rules.notBoth(FILE, LIST);
+        }
         if (!facts.has(LIST)) {
             return;
         }

@@ -14,7 +14,6 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
@@ -23,8 +22,8 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads a file of columns that a site file names: comma- or semicolon-separated values in UTF-8, a head line with the
- * unit of each column in brackets, {@code #} before a comment. A decimal comma has to be declared by the line
+ * Reads a file of columns that a site file or a command names: comma- or semicolon-separated values in UTF-8, a head line
+ * with the unit of each column in brackets, {@code #} before a comment. A decimal comma has to be declared by the line
  * {@code # decimal: comma}. A file with a bad row is refused, with file, row and column.
  */
 final class TableFile {
@@ -36,24 +35,33 @@ final class TableFile {
     private static final Pattern COMMA_DECLARED =
             Pattern.compile("(?m)^\\s*#\\s*decimal\\s*:\\s*comma\\s*$", Pattern.CASE_INSENSITIVE);
 
+    /**
+     * What was read: the good rows, even where others are bad, so that all problems are told at once.
+     *
+     * @param table the good rows, null if there are none or the head line is bad
+     * @param headLine line of the head line
+     * @param lines line of each row
+     */
+    record Read(@Nullable ColumnTable table, int headLine, List<Integer> lines) {}
+
     /** Where a column stands in this file. */
     private record Field(int index, String unit) {}
 
+    private final Key key;
     private final List<Key.Column> wanted;
     private final ProblemList problems;
     private final Map<String, Field> fields = new HashMap<>();
     private final Map<String, List<Double>> values = new LinkedHashMap<>();
-    private final Map<String, List<Place>> places = new HashMap<>();
+    private final Map<String, List<String>> texts = new LinkedHashMap<>();
+    private final List<Integer> lines = new ArrayList<>();
     private boolean decimalComma;
     private int width;
+    private int headLine;
 
-    private TableFile(Key.Column[] wanted, ProblemList problems) {
-        this.wanted = List.of(wanted);
+    private TableFile(Key key, ProblemList problems) {
+        this.key = key;
+        this.wanted = List.of(key.columns());
         this.problems = problems;
-        for (Key.Column column : wanted) {
-            values.put(column.name(), new ArrayList<>());
-            places.put(column.name(), new ArrayList<>());
-        }
     }
 
     /**
@@ -61,34 +69,56 @@ final class TableFile {
      *
      * @param file name of the file
      * @param bytes its content
-     * @param wanted columns of the key that names it
+     * @param key the key that names it, with its columns
+     * @param problems where problems go; they name the side file
+     * @return the good rows
+     */
+    static Read read(String file, byte[] bytes, Key key, ProblemList problems) {
+        TableFile table = new TableFile(key, problems);
+        if (bytes.length > SiteFile.LARGEST) {
+            problems.add(Place.WHOLE_FILE, "this file is larger than " + SiteFile.LARGEST + " bytes");
+        } else {
+            String text = SiteFile.decode(bytes, problems);
+            if (text != null) {
+                table.lines(text);
+            }
+        }
+        return new Read(
+                table.lines.isEmpty() ? null : new ColumnTable(file, SiteFile.sha256(bytes), table.values, table.texts),
+                table.headLine,
+                List.copyOf(table.lines));
+    }
+
+    /**
+     * Reads a table with what its rows are together.
+     *
+     * @param file name of the file
+     * @param bytes its content
+     * @param key the key that names it, with its columns
      * @param problems where problems go; they name the side file
      * @return the table, null if there is a problem
      */
-    static @Nullable ColumnTable read(String file, byte[] bytes, Key.Column[] wanted, ProblemList problems) {
-        if (bytes.length > SiteFile.LARGEST) {
-            problems.add(Place.WHOLE_FILE, "this file is larger than " + SiteFile.LARGEST + " bytes");
-            return null;
+    static @Nullable ColumnTable checked(String file, byte[] bytes, Key key, ProblemList problems) {
+        Read read = read(file, bytes, key, problems);
+        switch (key.content()) {
+            case NUMBERS -> {}
+            case SURVEY -> SurveyFile.check(read, problems);
+            case WAVE -> WaveFile.check(read, problems);
         }
-        String text = SiteFile.decode(bytes, problems);
-        if (text == null) {
-            return null;
-        }
-        TableFile table = new TableFile(wanted, problems);
-        table.lines(text);
-        if (!problems.isEmpty()) {
-            return null;
-        }
-        return new ColumnTable(file, SiteFile.sha256(bytes), table.values);
+        return problems.isEmpty() ? read.table() : null;
     }
 
-    /** The head line that a key expects, as a phrase for a message. */
-    static String head(Key.Column[] columns) {
-        return Arrays.stream(columns).map(TableFile::example).collect(Collectors.joining(","));
+    /** The head line that a key expects, as a phrase for a message; what may be left out stands in parentheses. */
+    static String head(Key key) {
+        return Arrays.stream(key.columns())
+                .map(column -> column.required() ? example(column) : '(' + example(column) + ')')
+                .collect(Collectors.joining(","));
     }
 
     private static String example(Key.Column column) {
-        return column.name() + " [" + column.unit().siUnit() + ']';
+        return column.text()
+                ? column.name()
+                : column.name() + " [" + column.unit().siUnit() + ']';
     }
 
     private void lines(String text) {
@@ -104,7 +134,6 @@ final class TableFile {
             problems.add(Place.WHOLE_FILE, "a decimal comma is declared; separate the columns by semicolons");
             return;
         }
-        boolean head = true;
         try {
             for (CsvRecord line : CsvReader.builder()
                     .fieldSeparator(separator)
@@ -113,8 +142,8 @@ final class TableFile {
                     .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
                     .ofCsvRecord(text)) {
                 int number = (int) line.getStartingLineNumber();
-                if (head) {
-                    head = false;
+                if (headLine == 0) {
+                    headLine = number;
                     if (!head(line, number)) {
                         return;
                     }
@@ -129,14 +158,18 @@ final class TableFile {
             problems.add(Place.WHOLE_FILE, "this is no table of separated values: " + e.getMessage());
             return;
         }
-        int rows = values.values().iterator().next().size();
-        if (head) {
+        if (headLine == 0) {
             problems.add(Place.WHOLE_FILE, "there is nothing in this file");
-        } else if (problems.isEmpty() && rows < 2) {
-            problems.add(Place.WHOLE_FILE, "", "", "there are fewer than two rows under the head line", "two or more");
-        } else if (rows > MOST_ROWS) {
+        } else if (problems.isEmpty() && lines.size() < key.rows()) {
+            problems.add(
+                    Place.WHOLE_FILE,
+                    "",
+                    "",
+                    "there are fewer than " + key.rows() + " rows under the head line",
+                    key.rows() + " or more");
+        } else if (lines.size() > MOST_ROWS) {
             problems.add(Place.WHOLE_FILE, "there are more than " + MOST_ROWS + " rows");
-        } else if (problems.isEmpty()) {
+        } else {
             wanted.forEach(this::order);
         }
     }
@@ -149,7 +182,7 @@ final class TableFile {
             }
         }
         List<String> missing = wanted.stream()
-                .filter(column -> !fields.containsKey(column.name()))
+                .filter(column -> column.required() && !fields.containsKey(column.name()))
                 .map(TableFile::example)
                 .toList();
         if (!missing.isEmpty()) {
@@ -167,24 +200,29 @@ final class TableFile {
     private boolean column(String text, int index, Place place) {
         Matcher matcher = HEAD.matcher(text);
         boolean shaped = matcher.matches();
-        String word = shaped ? matcher.group(1).strip().toLowerCase(Locale.ROOT) : text;
+        String word = shaped ? matcher.group(1).strip() : text;
         String unit = shaped && matcher.group(2) != null ? matcher.group(2) : "";
         for (Key.Column column : wanted) {
-            if (!column.name().equals(word)) {
+            if (!column.name().equalsIgnoreCase(word)) {
                 continue;
             }
-            if (!column.unit().factors().containsKey(unit)) {
+            if (!column.text() && !column.unit().factors().containsKey(unit)) {
                 problems.add(
                         place,
-                        word,
+                        column.name(),
                         text,
                         unit.isEmpty() ? "the unit is missing" : "unknown unit " + Problem.quote(unit),
                         example(column));
                 return false;
             }
-            if (fields.putIfAbsent(word, new Field(index, unit)) != null) {
-                problems.add(place, word, text, "this column stands here twice", "");
+            if (fields.putIfAbsent(column.name(), new Field(index, unit)) != null) {
+                problems.add(place, column.name(), text, "this column stands here twice", "");
                 return false;
+            }
+            if (column.text()) {
+                texts.put(column.name(), new ArrayList<>());
+            } else {
+                values.put(column.name(), new ArrayList<>());
             }
             return true;
         }
@@ -207,15 +245,33 @@ final class TableFile {
                     decimalComma ? "" : "one value a column; a decimal comma is declared by # decimal: comma");
             return;
         }
+        Map<String, Double> row = new HashMap<>();
+        boolean good = true;
         for (Key.Column column : wanted) {
             Field field = fields.get(column.name());
-            if (field != null) {
-                value(column, field, line.getField(field.index()).strip(), new Place(number, field.index() + 1));
+            if (field != null && !column.text()) {
+                OptionalDouble value =
+                        value(column, field, line.getField(field.index()).strip(), place(column, number));
+                good &= value.isPresent();
+                value.ifPresent(number1 -> row.put(column.name(), number1));
             }
+        }
+        if (good) {
+            lines.add(number);
+            values.forEach((name, column) -> column.add(row.get(name)));
+            texts.forEach((name, column) -> {
+                Field field = fields.get(name);
+                column.add(field == null ? "" : line.getField(field.index()).strip());
+            });
         }
     }
 
-    private void value(Key.Column column, Field field, String text, Place place) {
+    private Place place(Key.Column column, int line) {
+        Field field = fields.get(column.name());
+        return new Place(line, field == null ? 1 : field.index() + 1);
+    }
+
+    private OptionalDouble value(Key.Column column, Field field, String text, Place place) {
         if (!decimalComma && text.contains(",")) {
             problems.add(
                     place,
@@ -223,7 +279,7 @@ final class TableFile {
                     text,
                     Problem.quote(text) + " has a comma",
                     "a decimal point, or the line # decimal: comma at the head of the file");
-            return;
+            return OptionalDouble.empty();
         }
         double value;
         try {
@@ -237,7 +293,7 @@ final class TableFile {
                     text,
                     text.isEmpty() ? "there is no value" : Problem.quote(text) + " is no number",
                     "a number without unit, such as 2.5; the unit stands in the head line");
-            return;
+            return OptionalDouble.empty();
         }
         boolean tooLow = switch (column.sign()) {
             case POSITIVE -> !(value > 0);
@@ -247,15 +303,13 @@ final class TableFile {
         if (tooLow) {
             String than = column.sign() == Key.Sign.POSITIVE ? " is not above zero" : " is below zero";
             problems.add(place, column.name(), text, Problem.quote(text) + than, "");
-            return;
+            return OptionalDouble.empty();
         }
-        values.getOrDefault(column.name(), new ArrayList<>()).add(value);
-        places.getOrDefault(column.name(), new ArrayList<>()).add(place);
+        return OptionalDouble.of(value);
     }
 
     private void order(Key.Column column) {
         List<Double> numbers = values.getOrDefault(column.name(), List.of());
-        List<Place> where = places.getOrDefault(column.name(), List.of());
         for (int i = 1; i < numbers.size(); i++) {
             double before = numbers.get(i - 1);
             double here = numbers.get(i);
@@ -266,7 +320,7 @@ final class TableFile {
             };
             if (!good) {
                 problems.add(
-                        where.get(i),
+                        place(column, lines.get(i)),
                         column.name(),
                         "",
                         column.order() == Key.Order.RISING

@@ -77,8 +77,7 @@ final class ValueReader {
                         ? "the number " + key.least()
                         : "a whole number from " + key.least() + " to " + key.most();
             case WORD -> "one of " + String.join(", ", entry.words());
-            case TABLE ->
-                "the name of a file in the folder of this one, with the head line " + TableFile.head(key.columns());
+            case TABLE -> "the name of a file in the folder of this one, with the head line " + TableFile.head(key);
             case BLOCK -> "a block with keys of its own";
         };
     }
@@ -164,7 +163,7 @@ final class ValueReader {
             return null;
         }
         ProblemList own = problems.beside(name);
-        ColumnTable table = TableFile.read(name, bytes, entry.meaning().columns(), own);
+        ColumnTable table = TableFile.checked(name, bytes, entry.meaning(), own);
         problems.include(own);
         return table;
     }

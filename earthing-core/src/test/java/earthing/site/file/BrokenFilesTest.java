@@ -341,7 +341,7 @@ final class BrokenFilesTest {
         toldBelowHead(
                 "soil:\nelectrodes:\ntank:\n  height:\n",
                 "x.yaml:4:6: soil: there is no value behind this key; expected keys of its own: resistivity, layers,"
-                        + " soundings, season, calibrate-by, frequency-dependence, survey, survey-date",
+                        + " soundings, survey-file, season, calibrate-by, frequency-dependence, survey, survey-date",
                 "x.yaml:5:12: electrodes: there is no value behind this key; expected a list, each item behind a hyphen",
                 "x.yaml:7:10: tank.height: there is no value behind this key; expected a length such as 2.4 m, 200 mm, 8 ft");
     }

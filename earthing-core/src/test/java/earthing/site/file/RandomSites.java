@@ -104,7 +104,7 @@ final class RandomSites {
             case NUMBER -> meaning.least() + random.nextInt(Math.min(50, meaning.most() - meaning.least() + 1));
             case WORD -> Objects.requireNonNull(entry.constant(pick(entry.words())));
             case TEXT -> text(entry);
-            case TABLE -> random(meaning.columns());
+            case TABLE -> random(meaning);
             case BLOCK -> {
                 Record block = block(entry.block(), path);
                 yield named(entry.block(), block, index);
@@ -129,7 +129,7 @@ final class RandomSites {
         for (Entry entry : Block.of(block.getClass()).entries()) {
             Object value = entry.value(block);
             if (value instanceof ColumnTable table) {
-                files.put(table.file(), table(entry.meaning().columns()));
+                files.put(table.file(), table(entry.meaning()));
             }
             for (Object one : value instanceof List<?> list ? list : Arrays.asList(value)) {
                 if (one instanceof Record inner && entry.kind() == Entry.Kind.BLOCK) {
@@ -139,22 +139,37 @@ final class RandomSites {
         }
     }
 
-    private static ColumnTable random(Key.Column[] columns) {
-        String name = Arrays.stream(columns).map(Key.Column::name).collect(Collectors.joining(" ", "table ", ".csv"));
-        return Objects.requireNonNull(TableFile.read(name, table(columns), columns, new ProblemList(name)));
+    private static ColumnTable random(Key key) {
+        String name = columns(key).stream()
+                .map(column -> column.name().replace('/', ' '))
+                .collect(Collectors.joining(" ", "table ", ".csv"));
+        return Objects.requireNonNull(TableFile.checked(name, table(key), key, new ProblemList(name)));
     }
 
-    /** A small file with these columns. */
-    static byte[] table(Key.Column[] columns) {
-        StringBuilder text = new StringBuilder(TableFile.head(columns)).append('\n');
+    /** A small file with the columns of a key; of a survey those of one array. */
+    static byte[] table(Key key) {
+        List<Key.Column> columns = columns(key);
+        StringBuilder text = new StringBuilder(columns.stream()
+                        .map(column -> column.name() + " [" + column.unit().siUnit() + ']')
+                        .collect(Collectors.joining(",")))
+                .append('\n');
         for (int row = 1; row <= 3; row++) {
             List<String> cells = new ArrayList<>();
             for (Key.Column column : columns) {
-                cells.add(Integer.toString(column.order() == Key.Order.RISING ? row : 9 - row));
+                boolean rises =
+                        column.order() == Key.Order.RISING || column.name().equals("spacing");
+                cells.add(Integer.toString(rises ? row : 9 - row));
             }
             text.append(String.join(",", cells)).append('\n');
         }
         return text.toString().getBytes(StandardCharsets.UTF_8);
+    }
+
+    private static List<Key.Column> columns(Key key) {
+        return Arrays.stream(key.columns())
+                .filter(column ->
+                        column.required() || List.of("spacing", "resistance").contains(column.name()))
+                .toList();
     }
 
     /** Names are unique in a list. */
@@ -302,6 +317,9 @@ final class RandomSites {
                     values.remove("resistivity");
                     values.put("layers", List.of(layer(true), layer(true), layer(false)));
                 }
+                if (values.containsKey("survey-file")) {
+                    values.keySet().removeAll(List.of("resistivity", "layers", "soundings"));
+                }
                 if (values.containsKey("soundings")) {
                     values.remove("resistivity");
                     values.remove("layers");
@@ -346,6 +364,11 @@ final class RandomSites {
             case "core" -> {
                 if (!values.containsKey("withstand")) {
                     values.remove("withstand-wave");
+                }
+            }
+            case "protector" -> {
+                if (!values.containsKey("lead-length")) {
+                    values.remove("lead-spacing");
                 }
             }
             case "measurement" -> {

@@ -38,10 +38,7 @@ final class SiteTemplateTest {
                 assertThat(entry.meaning().example()).as(entry.key()).isNotEmpty();
                 ProblemList problems = new ProblemList("example");
                 ValueReader reader = new ValueReader(
-                        problems,
-                        new Facts(),
-                        OptionalDouble.of(50),
-                        name -> RandomSites.table(entry.meaning().columns()));
+                        problems, new Facts(), OptionalDouble.of(50), name -> RandomSites.table(entry.meaning()));
                 Tree tree = TreeReader.read("x: " + SiteTemplate.example(entry), problems)
                         .root();
                 Tree value = ((Tree.Pairs) Objects.requireNonNull(tree))

@@ -83,7 +83,7 @@ final class TableFileTest {
                     time [s],voltage [V]~0,500~1,100 | limits.csv:2:1: time: "0" is not above zero
                     time [s],voltage [V]~1,500~0.1,600 | limits.csv:3:1: time: this value does not rise above
                     time [s],voltage [V]~0.1,500~1,600 | limits.csv:3:2: voltage: this value rises above the one before
-                    time [s],voltage [V]~0.1,500 | limits.csv: there are fewer than two rows
+                    time [s],voltage [V]~0.1,500 | limits.csv: there are fewer than 2 rows
                     # only a comment | limits.csv: there is nothing in this file
                     time [s],voltage [V]~0.1,NaN~1,100 | limits.csv:2:2: voltage: "NaN" is no number
                     """)
@@ -113,6 +113,52 @@ final class TableFileTest {
         Files.writeString(site, SITE.formatted("folder.csv"));
         Files.createDirectory(folder.resolve("folder.csv"));
         assertThat(Problems.of(SiteFile.read(site))).anyMatch(problem -> problem.contains("cannot be read"));
+    }
+
+    private static final String SURVEYED = """
+            file-version: 1
+            site: {name: Test pole, stage: design}
+            system: {voltage: 22 kV, frequency: 50 Hz, neutral: {method: solid}}
+            soil: {survey-file: survey.csv%s}
+            """;
+
+    private static ReadOutcome survey(String more, String content) {
+        return SiteFile.read(
+                SURVEYED.formatted(more).getBytes(StandardCharsets.UTF_8),
+                "sites/test.yaml",
+                name -> content.getBytes(StandardCharsets.UTF_8));
+    }
+
+    @Test
+    void aSurveyBesideTheSiteFileGivesTheSoundingsOfTheSurveyCommand() {
+        String content =
+                "traverse,spacing [m],probe depth [m],resistance [ohm]\na,1,0.1,16\na,2,0,7\nb,1,0.1,15\nb,3,0,5\n";
+        Site site = ((ReadOutcome.Valid) survey("", content)).site();
+        ColumnTable table =
+                Objects.requireNonNull(Objects.requireNonNull(site.soil()).surveyFile());
+        SurveyOutcome.Valid own =
+                (SurveyOutcome.Valid) SurveyFile.read(content, "survey.csv", java.util.Optional.empty());
+        assertThat(SurveyFile.soundings(table)).isEqualTo(own.traverses()).hasSize(2);
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+                    spacing [m],AB/2 [m],resistance [ohm]~1,2,3~2,3,4~3,4,5 | sites/survey.csv:1:1: the columns of this head line do not suffice; expected either spacing
+                    ab/2 [m],resistance [ohm]~1,2~2,3~3,4 | survey.csv:1:1: the columns of this head line do not suffice
+                    spacing [m],resistance [ohm]~1,20~2,9~3,4~2,9 | survey.csv:5:1: the same reading stands in line 3
+                    spacing [m],resistivity [ohm.m]~1,100~2,9500~3,90~4,80 | survey.csv:3:1: 9500 ohm.m is more than ten times above
+                    ab/2 [m],mn/2 [m],resistance [ohm]~1,2,3~2,1,4~3,1,5 | survey.csv:2:1: a Schlumberger array needs
+                    spacing [m],resistance [ohm]~1,20~2,-9~3,4~4,3 | survey.csv:3:2: resistance: "-9" is not above zero
+                    """)
+    void aBadSurveyBesideTheSiteFileIsToldWithFileRowAndColumn(String content, String expected) {
+        assertThat(Problems.of(survey("", content.replace("~", "\n")))).anyMatch(problem -> problem.contains(expected));
+    }
+
+    @Test
+    void aSurveyFileStandsAlone() {
+        String content = "spacing [m],resistance [ohm]\n1,20\n2,9\n3,4\n";
+        assertThat(Problems.of(survey(", resistivity: 100 ohm.m", content)))
+                .anyMatch(problem -> problem.contains("soil.survey-file") || problem.contains("soil.resistivity"));
     }
 
     /** Damage at random is told or read; it never ends in an error of the library. */
