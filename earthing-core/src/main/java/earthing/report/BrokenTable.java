@@ -49,7 +49,7 @@ final class BrokenTable {
         for (Result result : broken) {
             if (belongs(result)) {
                 String path = result.circumstances().keys().getOrDefault("broken", "");
-                tables.computeIfAbsent(withoutBroken(result.circumstances()), key -> new LinkedHashMap<>())
+                tables.computeIfAbsent(result.circumstances().without("broken"), key -> new LinkedHashMap<>())
                         .computeIfAbsent(path, key -> new ArrayList<>())
                         .add(result);
             }
@@ -57,7 +57,7 @@ final class BrokenTable {
         for (Gap gap : all.gaps()) {
             String path = gap.circumstances().keys().getOrDefault("broken", "");
             if (gap.id().startsWith("surge") && !path.isEmpty()) {
-                tables.computeIfAbsent(withoutBroken(gap.circumstances()), key -> new LinkedHashMap<>())
+                tables.computeIfAbsent(gap.circumstances().without("broken"), key -> new LinkedHashMap<>())
                         .computeIfAbsent(path, key -> new ArrayList<>());
             }
         }
@@ -89,15 +89,7 @@ final class BrokenTable {
         }
         List<List<String>> rows = new ArrayList<>();
         lines.forEach((path, results) -> rows.add(row(path, results, headings, arcs)));
-        return new Block.Table("contingency-surge-" + (number + 1), caption, columns, rows);
-    }
-
-    private static Case withoutBroken(Case circumstances) {
-        Case rest = Case.NONE;
-        for (Map.Entry<String, String> entry : circumstances.keys().entrySet()) {
-            rest = entry.getKey().equals("broken") ? rest : rest.with(entry.getKey(), entry.getValue());
-        }
-        return rest;
+        return new Block.Table("contingency-surge-" + (number + 1), caption, columns, rows).withoutEmptyColumns();
     }
 
     private static List<String> row(String path, List<Result> results, List<Heading> headings, boolean arcs) {

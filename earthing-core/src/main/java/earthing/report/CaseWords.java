@@ -22,10 +22,11 @@ final class CaseWords {
         return words.toString();
     }
 
-    private static String phrase(String key, String word) {
+    /** One key of a case with its word. */
+    static String phrase(String key, String word) {
         return switch (key) {
             case "wave" -> word;
-            case "fault" -> word.equals("normal-load") ? "normal load" : word + " fault";
+            case "fault" -> word.equals("normal-load") ? "normal load" : word.replace('-', ' ') + " fault";
             case "entry" -> word.replace('-', ' ');
             case "strike" -> "strike " + word;
             case "switch" -> "switch " + word;

@@ -189,12 +189,11 @@ final class ClosingSections {
                 "Limits of applicability",
                 input.results().notes(),
                 "No model was used outside its stated range."));
-        List<String> open = new ArrayList<>();
-        input.results().gaps().forEach(gap -> open.add(ResultSections.words(gap)));
+        List<String> open = new ArrayList<>(GapWords.of(input.results().gaps()));
         input.findings().stream()
                 .filter(f -> f.status() == Status.NOT_ASSESSED || f.status() == Status.INSUFFICIENT_DATA)
-                .forEach(f -> open.add(f.id() + ": " + ResultSections.sentence(f.reason())
-                        + (f.advice().isBlank() ? "" : " " + f.advice())));
+                .forEach(f -> open.add("check " + f.subject() + ": " + ResultSections.sentence(f.reason())
+                        + (f.advice().isBlank() ? "" : " " + ResultSections.sentence(f.advice()))));
         open.add("Remedies and the sensitivity of the governing check are not part of this report.");
         blocks.add(part("assumptions-open", "Not assessed", open, ""));
         return new Block.Section("assumptions", 2, "Assumptions, limits and what was not assessed", blocks);

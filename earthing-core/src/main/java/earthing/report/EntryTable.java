@@ -47,18 +47,11 @@ final class EntryTable {
                         references.cite(first.source()));
             }
         });
-        List<List<String>> lines = new ArrayList<>();
-        alike.forEach((cells, where) -> {
-            List<String> line = new ArrayList<>(cells);
-            String places = ResultTable.places(where);
-            line.set(0, places.isEmpty() ? cells.get(0) : places + ": " + cells.get(0));
-            lines.add(line);
-        });
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("Quantity"));
         cases.forEach(words -> columns.add(Column.number(words)));
         columns.add(Column.text("Ref"));
-        return new Block.Table(id, caption, columns, lines);
+        return new Block.Table(id, caption, columns, ResultTable.named(alike));
     }
 
     private static void add(

@@ -1,13 +1,13 @@
 package earthing.report;
 
-import earthing.compliance.Finding;
+import earthing.quantity.Numbers;
 import earthing.report.document.Block;
-import earthing.report.document.Block.Column;
 import earthing.report.figure.LineChart;
 import earthing.report.figure.PlanView;
+import earthing.site.ControlCable;
+import earthing.site.file.SiteTree;
 import earthing.study.Case;
 import earthing.study.Curve;
-import earthing.study.Gap;
 import earthing.study.Result;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -15,11 +15,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** The results in the order of the physics, from the soil to the broken paths, and every finding in full. */
 final class ResultSections {
 
-    private static final int MOST_CASES = 8;
+    private static final Set<String> LEADING =
+            Set.of("surge.tank.peak", "surge.cubicle.peak", "surge.screen.current.peak");
 
     /** Of the conductors' results those that are shown for every case; the rest stands at the governing one. */
     private static final List<String> IN_BOUNDS = List.of(".resistance", ".current", ".final-temperature");
@@ -118,40 +120,42 @@ final class ResultSections {
         }
         List<Curve> curves = new ArrayList<>(input.results().curves());
         curves.removeIf(c -> c.id().startsWith(SharingSection.PREFIX));
+        Map<String, List<Result>> byTopic = new HashMap<>();
+        rest.forEach(r -> byTopic.computeIfAbsent(topicOf(r.id()), topic -> new ArrayList<>())
+                .add(r));
         for (Topic topic : TOPICS) {
-            List<Result> mine =
-                    rest.stream().filter(r -> belongs(r.id(), topic)).toList();
-            rest.removeIf(r -> belongs(r.id(), topic));
-            blocks.add(section(topic, mine, input, curves, references));
+            blocks.add(section(topic, byTopic.getOrDefault(topic.id(), List.of()), input, curves, references));
         }
+        rest = byTopic.getOrDefault("", List.of());
         blocks.add(SharingSection.of(input, references));
-        blocks.add(contingencies(input, broken, references));
+        blocks.add(FindingSections.contingencies(input, broken, references));
         if (!rest.isEmpty() || !curves.isEmpty()) {
             List<Block> further = new ArrayList<>();
             if (!rest.isEmpty()) {
-                further.add(ResultTable.byBound("further-results", "Further results", rest, references));
+                further.addAll(ResultTable.byCase("further-results", "Further results", rest, references));
             }
             further.addAll(figures(curves));
             if (!further.isEmpty()) {
                 blocks.add(new Block.Section("further", 2, "Further results", further));
             }
         }
-        blocks.add(findings(input.findings(), references));
+        blocks.add(FindingSections.all(input.findings(), references));
         return blocks;
     }
 
-    /** Whether an id belongs to a topic: the one with the longest beginning that fits. */
-    private static boolean belongs(String id, Topic topic) {
-        int most = TOPICS.stream().mapToInt(each -> fits(id, each)).max().orElse(0);
-        return most > 0 && fits(id, topic) == most;
-    }
-
-    private static int fits(String id, Topic topic) {
-        return topic.prefixes().stream()
-                .filter(id::startsWith)
-                .mapToInt(String::length)
-                .max()
-                .orElse(0);
+    /** Anchor of the topic that an id belongs to, the one with the longest beginning that fits; empty for none. */
+    private static String topicOf(String id) {
+        int longest = 0;
+        String found = "";
+        for (Topic topic : TOPICS) {
+            for (String prefix : topic.prefixes()) {
+                if (prefix.length() > longest && id.startsWith(prefix)) {
+                    longest = prefix.length();
+                    found = topic.id();
+                }
+            }
+        }
+        return found;
     }
 
     private static Block section(
@@ -175,19 +179,35 @@ final class ResultSections {
             List<Result> bounded = mine.stream()
                     .filter(r -> IN_BOUNDS.stream().anyMatch(r.id()::endsWith))
                     .toList();
-            if (!bounded.isEmpty()) {
-                blocks.add(
-                        ResultTable.byBound("conductors-results", "Conductors over the bounds", bounded, references));
+            List<Result> screen = bounded.stream()
+                    .filter(r -> r.circumstances().keys().containsKey("screen-bond"))
+                    .toList();
+            if (screen.size() < bounded.size()) {
+                blocks.addAll(ResultTable.byCase(
+                        "conductors-results",
+                        "Conductors over the bounds",
+                        bounded.stream().filter(r -> !screen.contains(r)).toList(),
+                        references));
             }
+            Map<Case, List<Result>> cases = new LinkedHashMap<>();
+            screen.forEach(
+                    r -> cases.computeIfAbsent(r.circumstances().without("arrangement"), key -> new ArrayList<>())
+                            .add(r));
+            cases.forEach((circumstances, its) -> blocks.add(ResultTable.sideBySide(
+                    "conductors-screen-" + (blocks.size() + 1),
+                    "The screen of the cable: " + CaseWords.of(circumstances),
+                    its,
+                    references)));
         } else {
-            tables(topic, mine, references, blocks);
+            tables(topic, mine, bondOf(input), references, blocks);
         }
         if (mine.isEmpty()) {
             blocks.add(new Block.Paragraph("There is no result of this kind."));
         } else {
             blocks.add(new Block.Bullets(ResultTable.models(mine, references)));
         }
-        List<Curve> here = curves.stream().filter(c -> belongs(c.id(), topic)).toList();
+        List<Curve> here =
+                curves.stream().filter(c -> topicOf(c.id()).equals(topic.id())).toList();
         curves.removeAll(here);
         blocks.addAll(figures(here));
         worked(mine, references, blocks);
@@ -196,7 +216,8 @@ final class ResultSections {
     }
 
     /** Results with an arrangement stand side by side, one table for each remaining case; the rest by bound. */
-    private static void tables(Topic topic, List<Result> mine, References references, List<Block> blocks) {
+    private static void tables(
+            Topic topic, List<Result> mine, String ownBond, References references, List<Block> blocks) {
         List<Result> plain = new ArrayList<>();
         Map<String, List<Result>> cases = new LinkedHashMap<>();
         List<Result> stroke = new ArrayList<>();
@@ -228,21 +249,30 @@ final class ResultSections {
             blocks.add(new Block.Paragraph(PROSPECTIVE));
         }
         int number = 0;
-        List<Result> beyond = new ArrayList<>();
+        boolean shortened = false;
         for (Map.Entry<String, List<Result>> entry : cases.entrySet()) {
             number++;
-            if (number <= MOST_CASES) {
+            List<Result> all = entry.getValue();
+            List<Result> shown = ownBond.isEmpty() || isOf(all.get(0), ownBond)
+                    ? all
+                    : all.stream().filter(r -> isLeading(r.id())).toList();
+            shortened |= shown.size() < all.size();
+            if (!shown.isEmpty()) {
                 blocks.add(ResultTable.sideBySide(
                         topic.id() + "-case-" + number,
                         "Arrangements side by side" + (entry.getKey().isEmpty() ? "" : ": " + entry.getKey()),
-                        entry.getValue(),
+                        shown,
                         references));
-            } else {
-                beyond.addAll(entry.getValue());
             }
         }
+        if (shortened) {
+            blocks.add(new Block.Paragraph("Of the screen bonds that the site does not have only the voltages and the"
+                    + " currents at the ends of the cable, the potentials and the gaps are printed; every other value"
+                    + " stands in the tables and in the JSON that this program writes beside the report."));
+        }
+        residuals(mine, blocks);
         if (!plain.isEmpty()) {
-            blocks.add(ResultTable.byBound(
+            blocks.addAll(ResultTable.byCase(
                     topic.id() + "-results",
                     topic.title() + (cases.isEmpty() ? "" : ": results that belong to no particular arrangement"),
                     plain,
@@ -269,18 +299,50 @@ final class ResultSections {
         if (!images.isEmpty()) {
             blocks.add(VariantTable.images(images, references));
         }
-        Block.Table moving = ResultTable.moving(
+        blocks.addAll(ResultTable.moving(
                 topic.id() + "-bounds",
-                "Values that move with the bounds of the inputs",
-                cases.values().stream().flatMap(List::stream).toList(),
-                references);
-        if (!moving.rows().isEmpty()) {
-            blocks.add(moving);
+                "Values that the bounds of the inputs move by more than 1 %",
+                cases.values().stream()
+                        .flatMap(List::stream)
+                        .filter(r -> ownBond.isEmpty() || isOf(r, ownBond))
+                        .toList(),
+                references));
+    }
+
+    /** Whether a quantity is printed of a case that is not the site's own. */
+    private static boolean isLeading(String id) {
+        if (id.startsWith("surge.cable-end.")) {
+            return id.endsWith(".open-voltage") || id.endsWith(".short-circuit-current");
         }
-        if (!beyond.isEmpty()) {
-            blocks.add(ResultTable.byBound(
-                    topic.id() + "-further", topic.title() + ": further cases", beyond, references));
+        return (id.startsWith("surge.gap.") && id.endsWith(".voltage"))
+                || LEADING.contains(id)
+                || !id.startsWith("surge.");
+    }
+
+    /** Whether a result holds for the bond of the screen that the site has, or for any. */
+    private static boolean isOf(Result result, String bond) {
+        return result.circumstances().keys().getOrDefault("screen-bond", bond).equals(bond);
+    }
+
+    /** How well the circuits keep to their own laws, the worst of all cases. */
+    private static void residuals(List<Result> results, List<Block> blocks) {
+        double node = worst(results, "surge.node.residual");
+        double energy = worst(results, "surge.energy.residual");
+        if (node > 0 || energy > 0) {
+            blocks.add(new Block.Paragraph("Re-check of every circuit by its own laws, the worst of all cases: the"
+                    + " currents of a node add up to " + Numbers.brief(node)
+                    + " of the largest of them, the energies to "
+                    + Numbers.brief(energy) + " of what came in."));
         }
+    }
+
+    private static double worst(List<Result> results, String id) {
+        return results.stream()
+                .filter(r -> r.id().equals(id))
+                .mapToDouble(Result::value)
+                .map(Math::abs)
+                .max()
+                .orElse(0);
     }
 
     private static boolean isArranged(Result result) {
@@ -334,16 +396,21 @@ final class ResultSections {
     }
 
     private static void gaps(ReportInput input, Topic topic, List<Block> blocks) {
-        List<String> lines = new ArrayList<>();
-        for (Gap gap : input.results().gaps()) {
-            if (belongs(gap.id() + ".", topic)) {
-                lines.add(words(gap));
-            }
-        }
+        List<String> lines = GapWords.of(input.results().gaps().stream()
+                .filter(gap -> topicOf(gap.id() + ".").equals(topic.id()))
+                .toList());
         if (!lines.isEmpty()) {
             blocks.add(new Block.Paragraph("Could not be computed:"));
             blocks.add(new Block.Bullets(lines));
         }
+    }
+
+    /** Word of the bond of the cable's screen; empty without a screen. */
+    private static String bondOf(ReportInput input) {
+        ControlCable cable = input.site().controlCable();
+        return cable == null || cable.screen() == null
+                ? ""
+                : SiteTree.word(cable.screen().bond());
     }
 
     /** A reason with the full stop that it may lack. */
@@ -351,83 +418,10 @@ final class ResultSections {
         return reason.endsWith(".") || reason.isEmpty() ? reason : reason + ".";
     }
 
-    static String words(Gap gap) {
-        String circumstances = CaseWords.of(gap.circumstances());
-        return gap.id() + (circumstances.isEmpty() ? "" : " (" + circumstances + ")") + ": " + sentence(gap.reason())
-                + (gap.missingKeys().isEmpty() ? "" : " Fill in: " + String.join(", ", gap.missingKeys()) + ".");
-    }
-
-    private static Block contingencies(ReportInput input, List<Result> broken, References references) {
-        List<Block> blocks = new ArrayList<>();
-        blocks.add(new Block.Paragraph(
-                "Each earth path is broken in turn, powered and under surge: who floats, what flows in the control"
-                        + " cable, whether the protection trips, whether the break can be seen."));
-        List<Finding> findings = input.findings().stream()
-                .filter(f -> f.group() == Finding.Group.CONTINGENCY)
-                .toList();
-        if (findings.isEmpty()) {
-            blocks.add(new Block.Paragraph("No broken path has been checked."));
-        }
-        for (Finding finding : findings) {
-            blocks.add(new Block.Paragraph(
-                    finding.subject() + " – " + finding.status().text() + ". "
-                            + finding.reason()
-                            + (finding.advice().isBlank() ? "" : " Advice: " + finding.advice())));
-        }
-        List<Block> surge = BrokenTable.of(input.results(), broken);
-        if (!surge.isEmpty()) {
-            blocks.add(new Block.Paragraph(
-                    "Under surge, peak values, nominal soil: the pair of a core at the cubicle, the screen, the potentials"
-                            + " to remote earth, the voltages across the gaps. A core with a current and no"
-                            + " voltage: no metal leads the surge away but a conducting core, and all of it passes through"
-                            + " what that core ends on. Not computed: the reason stands under the surge path. Isolations that would open a second path are broken too. Where a gap"
-                            + " flashes over, the values of its line are prospective."));
-            blocks.addAll(surge);
-        }
-        List<Result> powered =
-                broken.stream().filter(r -> !BrokenTable.belongs(r)).toList();
-        if (!powered.isEmpty()) {
-            blocks.add(ResultTable.byBound("contingency-results", "Results with a path broken", powered, references));
-        }
-        if (!broken.isEmpty()) {
-            blocks.add(new Block.Bullets(ResultTable.models(broken, references)));
-        }
-        return new Block.Section("contingencies", 2, "Contingencies", blocks);
-    }
-
-    private static Block findings(List<Finding> findings, References references) {
-        List<Block> sections = new ArrayList<>();
-        for (Finding.Group group : Finding.Group.values()) {
-            List<List<String>> rows = new ArrayList<>();
-            findings.stream()
-                    .filter(f -> f.group() == group)
-                    .forEach(f -> rows.add(List.of(
-                            f.id(),
-                            f.status().text(),
-                            f.subject() + ": " + sentence(f.reason())
-                                    + (f.advice().isBlank() ? "" : " Advice: " + sentence(f.advice())),
-                            f.basis().text() + " " + references.cite(f.basis()))));
-            if (rows.isEmpty()) {
-                continue;
-            }
-            String id = "findings-"
-                    + group.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
-            List<Block> blocks = new ArrayList<>();
-            blocks.add(new Block.Table(
-                    id + "-table",
-                    "Findings: " + Severity.words(group),
-                    List.of(
-                            Column.text("Check"),
-                            Column.status("Status"),
-                            Column.text("Finding"),
-                            Column.text("Basis")),
-                    rows));
-            findings.stream()
-                    .filter(f -> f.group() == group && f.worked().isPresent())
-                    .forEach(f -> blocks.add(new Block.Working(
-                            f.id() + ": " + f.subject(), f.worked().orElseThrow(), FrontSections.governing(f))));
-            sections.add(new Block.Section(id, 3, Severity.words(group), blocks));
-        }
-        return new Block.Section("findings", 2, "All findings", sections);
+    /** A sentence that begins with a capital. */
+    static String capital(String sentence) {
+        return sentence.isEmpty() || !Character.isLowerCase(sentence.charAt(0))
+                ? sentence
+                : Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
     }
 }

@@ -6,6 +6,7 @@ import earthing.report.document.Block.Column;
 import earthing.study.Case;
 import earthing.study.Result;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -13,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.Function;
 
 /** Results as tables: by bound, or with the arrangements of the cubicle earth side by side. */
 final class ResultTable {
@@ -25,6 +27,20 @@ final class ResultTable {
     /** Beginning of the ids of what strikes and of what then remains. */
     static final String FLASHOVER = "surge.flashover.";
 
+    /** Ids that tell how well a circuit keeps to its own laws; a sentence holds the worst of them. */
+    static final Set<String> RESIDUALS = Set.of("surge.node.residual", "surge.energy.residual");
+
+    private static final Set<String> YES_OR_NO = Set.of("contingency.visible", "contingency.cleared");
+    private static final List<String> BOUNDS = List.of("low", "nominal", "high");
+
+    /** Part of the nominal value that counts as moved. */
+    private static final double MOVES = 0.01;
+
+    /** So many quantities a case make it worth a table of its own. */
+    private static final int SHARED_CASE = 3;
+
+    private static final int MOST_COLUMNS = 5;
+
     private record Row(String id, Case circumstances) {}
 
     private record Pivot(String id, String at, boolean hand) {}
@@ -33,56 +49,152 @@ final class ResultTable {
 
     /** Rows by id and case, columns low, nominal and high; swept inputs make rows of their own. */
     static Block.Table byBound(String id, String caption, List<Result> results, References references) {
+        return byBound(id, caption, results, CaseWords::of, references);
+    }
+
+    /**
+     * As {@link #byBound}, one table for each case where several quantities share it: the case stands in the caption
+     * then, and not in each row.
+     */
+    static List<Block> byCase(String id, String caption, List<Result> results, References references) {
+        Map<Case, List<Result>> cases = new LinkedHashMap<>();
+        Set<Row> rows = new HashSet<>();
+        for (Result result : results) {
+            cases.computeIfAbsent(result.circumstances(), key -> new ArrayList<>())
+                    .add(result);
+            rows.add(new Row(result.id(), result.circumstances()));
+        }
+        if (rows.size() < SHARED_CASE * cases.size()) {
+            return List.of(byBound(id, caption, results, references));
+        }
+        List<Block> tables = new ArrayList<>();
+        cases.forEach((circumstances, mine) -> {
+            String words = CaseWords.of(circumstances);
+            tables.add(byBound(
+                    id + (tables.isEmpty() ? "" : "-" + (tables.size() + 1)),
+                    words.isEmpty() ? caption : caption + ": " + words,
+                    mine,
+                    each -> "",
+                    references));
+        });
+        return tables;
+    }
+
+    private static Block.Table byBound(
+            String id, String caption, List<Result> results, Function<Case, String> caseWords, References references) {
         Map<Row, Map<String, Result>> rows = new LinkedHashMap<>();
         for (Result result : results) {
             rows.computeIfAbsent(new Row(result.id(), result.circumstances()), key -> new LinkedHashMap<>())
                     .putIfAbsent(result.at(), result);
         }
-        List<List<String>> cells = new ArrayList<>();
+        Map<List<String>, Set<String>> alike = new LinkedHashMap<>();
         rows.forEach((row, values) -> {
-            Result first = values.values().iterator().next();
-            String reference = references.cite(first.source());
-            String circumstances = CaseWords.of(row.circumstances());
-            if (values.containsKey("low") || values.containsKey("nominal") || values.containsKey("high")) {
+            String quantity = ResultWords.quantity(row.id());
+            String circumstances = caseWords.apply(row.circumstances());
+            List<List<String>> cells = new ArrayList<>();
+            if (BOUNDS.stream().anyMatch(values::containsKey)) {
+                Result first = values.values().iterator().next();
                 cells.add(List.of(
-                        ResultWords.of(row.id()),
+                        quantity,
                         circumstances,
                         at(values, "low"),
                         at(values, "nominal"),
                         at(values, "high"),
                         hand(values),
-                        reference));
+                        references.cite(first.source())));
             }
             values.forEach((at, result) -> {
-                if (!at.equals("low") && !at.equals("nominal") && !at.equals("high")) {
+                if (!BOUNDS.contains(at)) {
                     cells.add(List.of(
-                            ResultWords.of(row.id()),
+                            quantity,
                             circumstances.isEmpty() ? at : circumstances + "; " + at,
                             "",
-                            Amount.text(result.value(), result.unit()),
+                            amount(result),
                             "",
                             Amount.text(result.handValue(), result.unit()),
                             references.cite(result.source())));
                 }
             });
+            cells.forEach(line ->
+                    alike.computeIfAbsent(line, key -> new LinkedHashSet<>()).add(ResultWords.cableEnd(row.id())));
         });
+        boolean bounds = results.stream().anyMatch(r -> !r.at().equals("nominal"));
         return new Block.Table(
-                id,
-                caption,
-                List.of(
-                        Column.text("Quantity"),
-                        Column.text("Case"),
-                        Column.number("Low"),
-                        Column.number("Nominal"),
-                        Column.number("High"),
-                        Column.number("Hand value"),
-                        Column.text("Ref")),
-                cells);
+                        id,
+                        caption,
+                        List.of(
+                                Column.text("Quantity"),
+                                Column.text("Case"),
+                                Column.number("Low"),
+                                Column.number(bounds ? "Nominal" : "Value"),
+                                Column.number("High"),
+                                Column.number("Hand value"),
+                                Column.text("Ref")),
+                        named(alike))
+                .withoutEmptyColumns();
+    }
+
+    /** Rows by id, a column for each word of one key of the case, in tables of a few columns. */
+    static List<Block> across(String id, String caption, List<Result> results, String key, References references) {
+        Map<Case, List<Result>> cases = new LinkedHashMap<>();
+        results.forEach(r -> cases.computeIfAbsent(r.circumstances().without(key), each -> new ArrayList<>())
+                .add(r));
+        List<Block> tables = new ArrayList<>();
+        cases.forEach((rest, mine) -> {
+            List<String> words = mine.stream()
+                    .map(r -> r.circumstances().keys().getOrDefault(key, ""))
+                    .distinct()
+                    .toList();
+            String of = CaseWords.of(rest);
+            for (int from = 0; from < words.size(); from += MOST_COLUMNS) {
+                List<String> columns = words.subList(from, Math.min(words.size(), from + MOST_COLUMNS));
+                tables.add(across(
+                        id + (tables.isEmpty() ? "" : "-" + (tables.size() + 1)),
+                        of.isEmpty() ? caption : caption + ": " + of,
+                        mine,
+                        key,
+                        columns,
+                        references));
+            }
+        });
+        return tables;
+    }
+
+    private static Block across(
+            String id, String caption, List<Result> results, String key, List<String> words, References references) {
+        Map<String, Map<String, Result>> rows = new LinkedHashMap<>();
+        for (Result result : results) {
+            String word = result.circumstances().keys().getOrDefault(key, "");
+            if (words.contains(word)) {
+                String row = ResultWords.of(result.id()) + (result.at().equals("nominal") ? "" : ", at " + result.at());
+                rows.computeIfAbsent(row, each -> new LinkedHashMap<>()).putIfAbsent(word, result);
+            }
+        }
+        List<List<String>> lines = new ArrayList<>();
+        rows.forEach((row, values) -> {
+            List<String> line = new ArrayList<>();
+            line.add(row);
+            words.forEach(word -> line.add(values.containsKey(word) ? amount(values.get(word)) : "–"));
+            line.add(references.cite(values.values().iterator().next().source()));
+            lines.add(line);
+        });
+        List<Column> columns = new ArrayList<>();
+        columns.add(Column.text("Quantity"));
+        words.forEach(word -> columns.add(Column.number(CaseWords.phrase(key, word))));
+        columns.add(Column.text("Ref"));
+        return new Block.Table(id, caption, columns, lines);
+    }
+
+    /** An amount as it is printed; what is only true or not is said in a word. */
+    private static String amount(Result result) {
+        return YES_OR_NO.contains(result.id())
+                ? result.value() == 0 ? "no" : "yes"
+                : Amount.text(result.value(), result.unit());
     }
 
     private static String at(Map<String, Result> values, String bound) {
         Result result = values.get(bound);
-        return result == null ? "" : Amount.text(result.value(), result.unit());
+        return result == null ? "" : amount(result);
     }
 
     private static String hand(Map<String, Result> values) {
@@ -95,17 +207,24 @@ final class ResultTable {
         return "";
     }
 
-    /** Of results with bounds those rows of which low, nominal and high do not print alike. */
-    static Block.Table moving(String id, String caption, List<Result> results, References references) {
-        Block.Table all = byBound(id, caption, results, references);
-        return new Block.Table(
-                id,
-                caption,
-                all.columns(),
-                all.rows().stream()
-                        .filter(row -> !row.get(3).isEmpty())
-                        .filter(row -> moves(row.get(2), row.get(3)) || moves(row.get(4), row.get(3)))
-                        .toList());
+    /** Of results with bounds those that low or high move by {@link #MOVES} of the nominal value, a table for each case. */
+    static List<Block> moving(String id, String caption, List<Result> results, References references) {
+        Map<Row, Map<String, Double>> rows = new HashMap<>();
+        for (Result result : results) {
+            rows.computeIfAbsent(new Row(result.id(), result.circumstances()), key -> new HashMap<>())
+                    .putIfAbsent(result.at(), result.value());
+        }
+        List<Result> moved = results.stream()
+                .filter(r -> BOUNDS.contains(r.at()) && !RESIDUALS.contains(r.id()))
+                .filter(r -> moves(rows.getOrDefault(new Row(r.id(), r.circumstances()), Map.of())))
+                .toList();
+        return moved.isEmpty() ? List.of() : byCase(id, caption, moved, references);
+    }
+
+    private static boolean moves(Map<String, Double> values) {
+        Double nominal = values.get("nominal");
+        return nominal != null
+                && values.values().stream().anyMatch(value -> Math.abs(value - nominal) > MOVES * Math.abs(nominal));
     }
 
     /** Cores and ends in words; every core at both ends is said in short. */
@@ -127,10 +246,6 @@ final class ResultTable {
                 + (ends.size() == 1 ? ends.iterator().next() : "both ends");
     }
 
-    private static boolean moves(String bound, String nominal) {
-        return !bound.isEmpty() && !bound.equals(nominal);
-    }
-
     /**
      * Rows by id, one column for each arrangement; all results belong to the same remaining case. Where a quantity has
      * a nominal value, its bounds stand in the table of the values that move. Cores and ends of the control cable that
@@ -145,8 +260,9 @@ final class ResultTable {
         results.stream().filter(r -> r.at().equals("nominal")).forEach(r -> nominal.add(r.id()));
         Map<Pivot, Map<String, Result>> rows = new LinkedHashMap<>();
         for (Result result : results) {
-            if (nominal.contains(result.id())
-                    && (result.at().equals("low") || result.at().equals("high"))) {
+            boolean elsewhere = nominal.contains(result.id())
+                    && (result.at().equals("low") || result.at().equals("high"));
+            if (elsewhere || RESIDUALS.contains(result.id())) {
                 continue;
             }
             String arrangement = result.circumstances().keys().getOrDefault("arrangement", "");
@@ -183,6 +299,21 @@ final class ResultTable {
             cells.add(references.cite(first.source()));
             alike.computeIfAbsent(cells, key -> new LinkedHashSet<>()).add(ResultWords.cableEnd(row.id()));
         });
+        List<List<String>> lines = named(alike);
+        List<Column> columns = new ArrayList<>();
+        columns.add(Column.text("Quantity"));
+        boolean bounds = lines.stream().anyMatch(line -> !line.get(1).equals("nominal"));
+        columns.add(Column.text("At"));
+        if (!bounds) {
+            lines.forEach(line -> line.set(1, ""));
+        }
+        ARRANGEMENTS.forEach(arrangement -> columns.add(Column.number(arrangement)));
+        columns.add(Column.text("Ref"));
+        return new Block.Table(id, caption, columns, lines).withoutEmptyColumns();
+    }
+
+    /** Rows that are alike but for core and end, each with the places where it holds. */
+    static List<List<String>> named(Map<List<String>, Set<String>> alike) {
         List<List<String>> lines = new ArrayList<>();
         alike.forEach((cells, where) -> {
             List<String> line = new ArrayList<>(cells);
@@ -190,12 +321,7 @@ final class ResultTable {
             line.set(0, places.isEmpty() ? cells.get(0) : places + ": " + cells.get(0));
             lines.add(line);
         });
-        List<Column> columns = new ArrayList<>();
-        columns.add(Column.text("Quantity"));
-        columns.add(Column.text("At"));
-        ARRANGEMENTS.forEach(arrangement -> columns.add(Column.number(arrangement)));
-        columns.add(Column.text("Ref"));
-        return new Block.Table(id, caption, columns, lines);
+        return lines;
     }
 
     /** Whether a flashover changes the value: voltages, currents and charges that are neither strengths nor from after it. */

@@ -1,14 +1,28 @@
 package earthing.report;
 
+import java.util.Map;
+
 /** The id of a result in words. */
 final class ResultWords {
 
     private static final String CABLE_END = "surge.cable-end.";
 
+    /** What the parts of an id do not tell well enough. */
+    private static final Map<String, String> WORDS = Map.of(
+            "surge.risk.line-flashes", "flashes a year to the line within reach of this pole",
+            "surge.risk.pole-flashes", "further flashes a year to the antenna or the top of the pole",
+            "contingency.visible", "the break can be seen",
+            "contingency.cleared", "the protection clears the fault",
+            "criteria.proven-up-to", "potential rise over permissible touch voltage up to which it is proven");
+
     private ResultWords() {}
 
     /** For example {@code electrode main: resistance} for {@code electrode.main.resistance}. */
     static String of(String id) {
+        return WORDS.getOrDefault(id, plain(id)).replace(" s ", "'s ");
+    }
+
+    private static String plain(String id) {
         int first = id.indexOf('.');
         int last = id.lastIndexOf('.');
         if (first < 0) {
@@ -24,7 +38,7 @@ final class ResultWords {
             case "touch", "step", "transfer" -> voltage(group, subject, quantity);
             case "exposure" -> "person exposed, " + subject + ": " + quantity;
             case "surge" -> surge(id, subject, quantity);
-            case "fault" -> (subject.isEmpty() ? "fault" : subject) + ": " + quantity;
+            case "fault" -> "earth fault" + (subject.isEmpty() ? "" : ", " + subject) + ": " + quantity;
             case "circuit" ->
                 quantity.equals("mutual inductance")
                         ? "mutual inductance " + id.substring(first + 1, last).replace(".", " – ")

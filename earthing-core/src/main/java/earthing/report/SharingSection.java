@@ -61,7 +61,7 @@ final class SharingSection {
                 .filter(r -> (r.id().equals("sharing.surge-gain") && firstWave(r.circumstances()))
                         || r.id().equals("sharing.touch-cost")
                         || r.id().equals("sharing.cable-relief"))
-                .map(r -> capital(ResultSections.sentence(r.model())))
+                .map(r -> ResultSections.capital(ResultSections.sentence(r.model())))
                 .toList();
         if (sentences.isEmpty()) {
             blocks.add(new Block.Paragraph("Shared and separate earths could not be compared; the gaps of the sections"
@@ -85,12 +85,6 @@ final class SharingSection {
                 .equals(circumstances.keys().getOrDefault("wave", ""));
     }
 
-    private static String capital(String sentence) {
-        return sentence.isEmpty() || !Character.isLowerCase(sentence.charAt(0))
-                ? sentence
-                : Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
-    }
-
     private Set<Case> cases(Predicate<Result> wanted) {
         Set<Case> cases = new LinkedHashSet<>();
         results.results().stream()
@@ -98,17 +92,8 @@ final class SharingSection {
                 .filter(r -> r.circumstances().keys().containsKey("arrangement")
                         && !r.circumstances().keys().containsKey("broken")
                         && !r.circumstances().keys().getOrDefault("entry", "").equals(Case.LINE_CONDUCTOR))
-                .forEach(r -> cases.add(without(r.circumstances())));
+                .forEach(r -> cases.add(r.circumstances().without("arrangement")));
         return cases;
-    }
-
-    private static Case without(Case circumstances) {
-        Case rest = Case.NONE;
-        for (String key : Case.ORDER) {
-            String word = circumstances.keys().get(key);
-            rest = word == null || key.equals("arrangement") ? rest : rest.with(key, word);
-        }
-        return rest;
     }
 
     private void surges(List<Block> blocks) {

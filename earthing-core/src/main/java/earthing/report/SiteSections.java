@@ -15,9 +15,13 @@ import earthing.site.Site;
 import earthing.site.file.SiteTree;
 import earthing.study.Assumption;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /** The earth paths, the inputs and the criteria. */
@@ -36,6 +40,11 @@ final class SiteSections {
     static final String LOW_VOLTAGE = "Low-voltage earth";
 
     private static final String ASSUMED = "ASSUMED";
+
+    private static final String NOT_STATED = "not stated";
+
+    /** The path of a field of a numbered member of a list. */
+    private static final Pattern MEMBER = Pattern.compile("(.*\\[\\d+])\\.[^\\[\\]]*");
 
     private SiteSections() {}
 
@@ -98,24 +107,49 @@ final class SiteSections {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Paragraph(
                 "Every value of the site file, as written; the last column repeats the nominal value in SI. Values that"
-                        + " the author marked as assumed carry the word " + ASSUMED + "."));
-        String head = "";
-        List<List<String>> rows = new ArrayList<>();
+                        + " the author marked as assumed carry the word " + ASSUMED + ". A member of a numbered list"
+                        + " stands in one row where nothing else is to be told of its values."));
+        Map<String, List<SiteTree.Entry>> heads = new LinkedHashMap<>();
         for (SiteTree.Entry entry : SiteTree.entries(input.site())) {
-            String block = topOf(entry.path());
-            if (!block.equals(head) && !rows.isEmpty()) {
-                blocks.add(table(head, rows));
-                rows = new ArrayList<>();
-            }
-            head = block;
-            String key = entry.path().startsWith(block) ? entry.path().substring(block.length()) : entry.path();
-            rows.add(row(key.startsWith(".") ? key.substring(1) : key, entry.value()));
+            heads.computeIfAbsent(topOf(entry.path()), key -> new ArrayList<>()).add(entry);
         }
-        if (!rows.isEmpty()) {
-            blocks.add(table(head, rows));
-        }
+        heads.forEach((head, entries) -> blocks.add(table(head, rows(head, entries))));
         effective(input, references, blocks);
         return new Block.Section("inputs", 2, "Inputs", blocks);
+    }
+
+    /** A row for each entry; the plain entries of one member of a numbered list stand in one. */
+    private static List<List<String>> rows(String head, List<SiteTree.Entry> entries) {
+        Map<String, List<SiteTree.Entry>> members = new LinkedHashMap<>();
+        for (SiteTree.Entry entry : entries) {
+            Matcher member = MEMBER.matcher(entry.path());
+            members.computeIfAbsent(member.matches() ? member.group(1) : entry.path(), key -> new ArrayList<>())
+                    .add(entry);
+        }
+        List<List<String>> rows = new ArrayList<>();
+        members.forEach((path, mine) -> {
+            if (mine.size() > 1 && mine.stream().allMatch(SiteSections::isPlain)) {
+                List<String> values = new ArrayList<>();
+                mine.forEach(entry -> values.add(entry.path().substring(path.length() + 1) + " "
+                        + row("", entry.value()).get(2)));
+                boolean measured = mine.stream().anyMatch(entry -> entry.value() instanceof Measure);
+                rows.add(List.of(key(head, path), "", String.join(", ", values), "", measured ? NOT_STATED : "", ""));
+            } else {
+                mine.forEach(entry -> rows.add(row(key(head, entry.path()), entry.value())));
+            }
+        });
+        return rows;
+    }
+
+    private static String key(String head, String path) {
+        String key = path.startsWith(head) ? path.substring(head.length()) : path;
+        return key.startsWith(".") ? key.substring(1) : key;
+    }
+
+    /** Whether a value has neither spread nor an origin worth a row. */
+    private static boolean isPlain(SiteTree.Entry entry) {
+        return !(entry.value() instanceof Measure measure)
+                || (measure.isKnown() && !measure.hasSpread() && origin(measure).equals(NOT_STATED));
     }
 
     /** The block of the site file; keys outside any block stand beside the site. */
@@ -191,7 +225,7 @@ final class SiteSections {
         StringBuilder text = new StringBuilder();
         switch (measure.origin()) {
             case ASSUMED -> text.append(ASSUMED);
-            case UNSTATED -> text.append("not stated");
+            case UNSTATED -> text.append(NOT_STATED);
             default ->
                 text.append(measure.origin().name().toLowerCase(Locale.ROOT).replace('_', ' '));
         }

@@ -93,4 +93,17 @@ public record Case(Map<String, String> keys) {
                 text.append(text.isEmpty() ? "" : ", ").append(key).append(' ').append(word));
         return text.toString();
     }
+
+    /**
+     * The case without one of its keys.
+     *
+     * @param key the key; one that the case does not have changes nothing
+     * @return the wider case
+     */
+    public Case without(String key) {
+        Map<String, String> rest = new TreeMap<>(java.util.Comparator.comparingInt(ORDER::indexOf));
+        rest.putAll(keys);
+        rest.remove(key);
+        return new Case(rest);
+    }
 }

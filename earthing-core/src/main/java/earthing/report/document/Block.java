@@ -4,6 +4,7 @@ import earthing.quantity.Worked;
 import earthing.study.Curve;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** A piece of a document. */
 public sealed interface Block {
@@ -80,6 +81,30 @@ public sealed interface Block {
                             + " columns; have a row of " + row.size() + " cells");
                 }
             }
+        }
+
+        /**
+         * The same table without the columns that hold nothing; the first stays.
+         *
+         * @return the narrower table, or this one
+         */
+        public Table withoutEmptyColumns() {
+            List<Integer> kept = IntStream.range(0, columns.size())
+                    .filter(i -> i == 0
+                            || rows.stream()
+                                    .map(row -> row.get(i))
+                                    .anyMatch(cell -> !cell.isEmpty() && !cell.equals("–")))
+                    .boxed()
+                    .toList();
+            return rows.isEmpty() || kept.size() == columns.size()
+                    ? this
+                    : new Table(
+                            id,
+                            caption,
+                            kept.stream().map(columns::get).toList(),
+                            rows.stream()
+                                    .map(row -> kept.stream().map(row::get).toList())
+                                    .toList());
         }
     }
 

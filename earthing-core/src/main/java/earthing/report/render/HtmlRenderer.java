@@ -16,6 +16,9 @@ import java.util.regex.Matcher;
 /** A document as one self-contained HTML page, well-formed as XML too; nothing is fetched from anywhere. */
 public final class HtmlRenderer {
 
+    /** A table of so many rows stays on one page. */
+    private static final int SHORT = 12;
+
     private final Markup page = new Markup();
     private final boolean print;
 
@@ -153,7 +156,8 @@ public final class HtmlRenderer {
     }
 
     private void table(Block.Table table) {
-        page.open("div", "class", "wide", "tabindex", "0", "role", "region", "aria-label", table.caption());
+        String size = table.rows().size() > SHORT ? "wide" : "wide short";
+        page.open("div", "class", size, "tabindex", "0", "role", "region", "aria-label", table.caption());
         page.open("table", "id", table.id()).leaf("caption", table.caption());
         page.open("thead").open("tr");
         for (Block.Column column : table.columns()) {
