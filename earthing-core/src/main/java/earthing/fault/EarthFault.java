@@ -1,12 +1,10 @@
 package earthing.fault;
 
 import earthing.fault.line.SequenceImpedances;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import org.apache.commons.math3.complex.Complex;
 import org.ejml.data.ZMatrixRMaj;
@@ -112,7 +110,7 @@ public final class EarthFault {
      * @throws IllegalArgumentException if the tank has no way to earth at all, or a bolted earth meets a return conductor
      */
     public static EarthFaultResult solve(EarthFaultSystem system, PoleEarth earth, Kind kind) {
-        Return ret = Return.of(system, earth);
+        ReturnPath ret = ReturnPath.of(system, earth);
         List<Phase> faulted = kind.ordered();
         int m = faulted.size();
         ZMatrixRMaj matrix = new ZMatrixRMaj(m + 2, m + 2);
@@ -120,14 +118,14 @@ public final class EarthFault {
         int neutral = m;
         int zero = m + 1;
         SequenceImpedances series = system.source().plus(system.line());
-        Complex common = system.line().zero().divide(3).add(ret.poleByFault).add(ret.dropByFault);
+        Complex common = system.line().zero().divide(3).add(ret.poleByFault()).add(ret.dropByFault());
         for (int i = 0; i < m; i++) {
             for (int j = 0; j < m; j++) {
                 Complex z =
                         phaseImpedance(series, faulted.get(i), faulted.get(j)).add(common);
                 set(matrix, i, j, i == j ? z.add(kind.resistance()) : z);
             }
-            set(matrix, i, neutral, ret.poleByNeutral.add(ret.dropByNeutral));
+            set(matrix, i, neutral, ret.poleByNeutral().add(ret.dropByNeutral()));
             set(matrix, i, zero, Complex.ONE.negate());
             set(right, i, 0, driving(system, faulted.get(i)));
         }
@@ -136,9 +134,9 @@ public final class EarthFault {
             Complex branch =
                     system.neutral().impedance().add(system.source().zero().divide(3));
             for (int j = 0; j < m; j++) {
-                set(matrix, neutral, j, ret.stationByFault.negate());
+                set(matrix, neutral, j, ret.stationByFault().negate());
             }
-            set(matrix, neutral, neutral, branch.subtract(ret.stationByNeutral));
+            set(matrix, neutral, neutral, branch.subtract(ret.stationByNeutral()));
             set(matrix, neutral, zero, Complex.ONE);
         } else {
             set(matrix, neutral, neutral, Complex.ONE);
@@ -165,7 +163,7 @@ public final class EarthFault {
             EarthFaultSystem system,
             PoleEarth earth,
             Kind kind,
-            Return ret,
+            ReturnPath ret,
             ZMatrixRMaj x,
             double residual,
             double quality) {
@@ -181,10 +179,12 @@ public final class EarthFault {
         }
         Complex neutralCurrent = get(x, m);
         Complex busbarZero = get(x, m + 1);
-        Complex rise = ret.poleByFault.multiply(total).add(ret.poleByNeutral.multiply(neutralCurrent));
-        Complex station = ret.stationByFault.multiply(total).add(ret.stationByNeutral.multiply(neutralCurrent));
+        Complex rise = ret.poleByFault().multiply(total).add(ret.poleByNeutral().multiply(neutralCurrent));
+        Complex station =
+                ret.stationByFault().multiply(total).add(ret.stationByNeutral().multiply(neutralCurrent));
         SequenceImpedances series = system.source().plus(system.line());
-        Complex induced = ret.dropByFault.multiply(total).add(ret.dropByNeutral.multiply(neutralCurrent));
+        Complex induced =
+                ret.dropByFault().multiply(total).add(ret.dropByNeutral().multiply(neutralCurrent));
         Complex zeroAtPole = busbarZero
                 .subtract(system.line().zero().divide(3).multiply(total))
                 .subtract(induced);
@@ -200,20 +200,6 @@ public final class EarthFault {
                 ? station.subtract(system.neutral().impedance().multiply(neutralCurrent))
                 : busbarZero;
         Map<String, Complex> branches = earth.currents(rise, total);
-        Complex towardsStation = Complex.ZERO;
-        Complex beyond = Complex.ZERO;
-        List<Complex> profile = new ArrayList<>();
-        if (ret.ladder.isPresent()) {
-            ReturnLadder ladder = ret.ladder.get();
-            int pole = ladder.poleNode();
-            if (ret.bonded) {
-                towardsStation = Complex.ZERO.subtract(ladder.spanCurrent(pole, total, neutralCurrent));
-                beyond = pole + 1 < ladder.nodes() ? ladder.spanCurrent(pole + 1, total, neutralCurrent) : Complex.ZERO;
-            }
-            for (int k = 0; k < ladder.nodes(); k++) {
-                profile.add(ladder.potential(k, total, neutralCurrent));
-            }
-        }
         Phase first = faulted.get(0);
         return new EarthFaultResult(
                 system.frequency(),
@@ -221,9 +207,7 @@ public final class EarthFault {
                 total,
                 phaseCurrents,
                 branches,
-                towardsStation,
-                beyond,
-                ret.bonded ? system.returnConductor().map(ReturnConductor::bondHeight) : Optional.empty(),
+                ret.wires(total, neutralCurrent),
                 rise,
                 station,
                 neutralCurrent,
@@ -231,7 +215,6 @@ public final class EarthFault {
                 busbarZero,
                 voltages,
                 driving(system, first).divide(phaseCurrents.get(first)),
-                profile,
                 new EarthFaultResult.Quality(residual, quality));
     }
 
@@ -292,55 +275,5 @@ public final class EarthFault {
             worst = scale > 0 ? Math.max(worst, sum.abs() / scale) : worst;
         }
         return worst;
-    }
-
-    /** Potentials at pole and station, and voltage along the phases, for one ampere each of fault and neutral current. */
-    private record Return(
-            Complex poleByFault,
-            Complex poleByNeutral,
-            Complex stationByFault,
-            Complex stationByNeutral,
-            Complex dropByFault,
-            Complex dropByNeutral,
-            boolean bonded,
-            Optional<ReturnLadder> ladder) {
-
-        static Return of(EarthFaultSystem system, PoleEarth earth) {
-            if (system.returnConductor().isEmpty()) {
-                return new Return(
-                        poleImpedance(earth),
-                        Complex.ZERO,
-                        Complex.ZERO,
-                        system.stationEarth().negate(),
-                        Complex.ZERO,
-                        Complex.ZERO,
-                        false,
-                        Optional.empty());
-            }
-            ReturnConductor wire = system.returnConductor().get();
-            if (wire.bondedAtPole() && earth.isBolted()) {
-                throw new IllegalArgumentException("a bolted earth cannot be combined with a bonded return conductor");
-            }
-            ReturnLadder ladder = new ReturnLadder(
-                    wire, system.stationEarth(), wire.bondedAtPole() ? earth.admittance() : Complex.ZERO);
-            int pole = ladder.poleNode();
-            return new Return(
-                    wire.bondedAtPole() ? ladder.faultPotential(pole) : poleImpedance(earth),
-                    wire.bondedAtPole() ? ladder.neutralPotential(pole) : Complex.ZERO,
-                    ladder.faultPotential(0),
-                    ladder.neutralPotential(0),
-                    ladder.faultDrop(),
-                    ladder.neutralDrop(),
-                    wire.bondedAtPole(),
-                    Optional.of(ladder));
-        }
-
-        private static Complex poleImpedance(PoleEarth earth) {
-            if (!earth.isBolted() && !(earth.admittance().abs() > 0)) {
-                throw new IllegalArgumentException("the tank has no way to earth: no earth-fault current flows and the"
-                        + " faulted tank stands at the voltage of the phase");
-            }
-            return earth.impedance();
-        }
     }
 }

@@ -17,9 +17,7 @@ import org.apache.commons.math3.complex.Complex;
  * @param totalCurrent current from all faulted phases into the tank
  * @param phaseCurrents current of each phase into the tank
  * @param branchCurrents current of each way to earth, by name
- * @param towardsStation current into the return conductor towards the station
- * @param beyond current into the return conductor away from the station
- * @param bondHeight height at which the return conductor leaves the earth lead [m]; empty without one
+ * @param wires return conductors, in the order of the network; none without any
  * @param earthPotentialRise potential of the tank's earth
  * @param stationPotentialRise potential of the station earth
  * @param neutralCurrent current through the source neutral
@@ -27,7 +25,6 @@ import org.apache.commons.math3.complex.Complex;
  * @param busbarZeroSequence zero-sequence voltage at the busbar
  * @param phaseVoltages voltage of each phase at the pole
  * @param loopImpedance driving voltage over current of the first faulted phase, the whole loop with the electrode [Ω]
- * @param returnProfile potential of the return conductor at station and every pole, in order; empty without one
  * @param quality how well the equations are met
  */
 public record EarthFaultResult(
@@ -36,9 +33,7 @@ public record EarthFaultResult(
         Complex totalCurrent,
         Map<Phase, Complex> phaseCurrents,
         Map<String, Complex> branchCurrents,
-        Complex towardsStation,
-        Complex beyond,
-        Optional<Double> bondHeight,
+        List<Wire> wires,
         Complex earthPotentialRise,
         Complex stationPotentialRise,
         Complex neutralCurrent,
@@ -46,7 +41,6 @@ public record EarthFaultResult(
         Complex busbarZeroSequence,
         Map<Phase, Complex> phaseVoltages,
         Complex loopImpedance,
-        List<Complex> returnProfile,
         Quality quality) {
 
     /**
@@ -58,6 +52,41 @@ public record EarthFaultResult(
     public record Quality(double residual, double pivots) {}
 
     /**
+     * A return conductor in this fault.
+     *
+     * @param bonded whether it is tied to the tank's earth at the pole
+     * @param bondHeight height of that bond [m]
+     * @param towardsStation current into it towards the station [A]; zero where it is not bonded
+     * @param beyond current into it away from the station [A]; zero where it is not bonded
+     * @param profile its potential at station and every pole, in order [V]
+     */
+    public record Wire(
+            boolean bonded, double bondHeight, Complex towardsStation, Complex beyond, List<Complex> profile) {
+
+        /**
+         * Takes a copy.
+         *
+         * @param bonded whether it is tied to the tank's earth at the pole
+         * @param bondHeight height of that bond [m]
+         * @param towardsStation current into it towards the station [A]; zero where it is not bonded
+         * @param beyond current into it away from the station [A]; zero where it is not bonded
+         * @param profile its potential at station and every pole, in order [V]
+         */
+        public Wire {
+            profile = List.copyOf(profile);
+        }
+
+        /**
+         * What it takes away from the tank.
+         *
+         * @return current both ways [A]
+         */
+        public Complex away() {
+            return towardsStation.add(beyond);
+        }
+    }
+
+    /**
      * Takes copies.
      *
      * @param frequency frequency [Hz]
@@ -65,9 +94,7 @@ public record EarthFaultResult(
      * @param totalCurrent current from all faulted phases into the tank
      * @param phaseCurrents current of each phase into the tank
      * @param branchCurrents current of each way to earth, by name
-     * @param towardsStation current into the return conductor towards the station
-     * @param beyond current into the return conductor away from the station
-     * @param bondHeight height at which the return conductor leaves the earth lead [m]; empty without one
+     * @param wires return conductors, in the order of the network; none without any
      * @param earthPotentialRise potential of the tank's earth
      * @param stationPotentialRise potential of the station earth
      * @param neutralCurrent current through the source neutral
@@ -75,14 +102,49 @@ public record EarthFaultResult(
      * @param busbarZeroSequence zero-sequence voltage at the busbar
      * @param phaseVoltages voltage of each phase at the pole
      * @param loopImpedance driving voltage over current of the first faulted phase, the whole loop with the electrode [Ω]
-     * @param returnProfile potential of the return conductor at station and every pole, in order; empty without one
      * @param quality how well the equations are met
      */
     public EarthFaultResult {
         phaseCurrents = Collections.unmodifiableMap(new LinkedHashMap<>(phaseCurrents));
         branchCurrents = Collections.unmodifiableMap(new LinkedHashMap<>(branchCurrents));
         phaseVoltages = Collections.unmodifiableMap(new LinkedHashMap<>(phaseVoltages));
-        returnProfile = List.copyOf(returnProfile);
+        wires = List.copyOf(wires);
+    }
+
+    /**
+     * Current into the return conductors towards the station.
+     *
+     * @return phasor sum [A], zero without any
+     */
+    public Complex towardsStation() {
+        return wires.stream().map(Wire::towardsStation).reduce(Complex.ZERO, Complex::add);
+    }
+
+    /**
+     * Current into the return conductors away from the station.
+     *
+     * @return phasor sum [A], zero without any
+     */
+    public Complex beyond() {
+        return wires.stream().map(Wire::beyond).reduce(Complex.ZERO, Complex::add);
+    }
+
+    /**
+     * Height at which the lowest return conductor leaves the earth lead.
+     *
+     * @return height [m]; empty if none is bonded
+     */
+    public Optional<Double> bondHeight() {
+        return wires.stream().filter(Wire::bonded).map(Wire::bondHeight).min(Double::compare);
+    }
+
+    /**
+     * Potential of the first return conductor at the station and every pole, in order.
+     *
+     * @return potentials [V]; empty without a return conductor
+     */
+    public List<Complex> returnProfile() {
+        return wires.isEmpty() ? List.of() : wires.get(0).profile();
     }
 
     /**
@@ -118,14 +180,20 @@ public record EarthFaultResult(
     }
 
     /**
-     * Current of the common earth lead at a height: all of it above the bond of the return conductor, what goes to earth
-     * below it.
+     * Current of the common earth lead at a height: all of it but what return conductors took away above.
      *
      * @param height height above ground [m]
      * @return current [A]
      */
     public Complex leadCurrent(double height) {
-        return bondHeight.isPresent() && height < bondHeight.get() ? earthCurrent() : totalCurrent;
+        if (!wires.isEmpty() && wires.stream().filter(Wire::bonded).allMatch(w -> height < w.bondHeight())) {
+            return earthCurrent();
+        }
+        Complex left = totalCurrent;
+        for (Wire wire : wires) {
+            left = height < wire.bondHeight() ? left.subtract(wire.away()) : left;
+        }
+        return left;
     }
 
     /**
@@ -191,8 +259,8 @@ public record EarthFaultResult(
     public double tankMismatch() {
         return totalCurrent
                         .subtract(earthCurrent())
-                        .subtract(towardsStation)
-                        .subtract(beyond)
+                        .subtract(towardsStation())
+                        .subtract(beyond())
                         .abs()
                 / totalCurrent.abs();
     }

@@ -17,6 +17,7 @@ import org.apache.commons.math3.complex.Complex;
  *     [F], ≥ 0; lumped at the busbar
  * @param stationEarth impedance of the station earth to remote earth [Ω]; may be zero only without a return conductor
  * @param returnConductor neutral or shield wire
+ * @param secondWire a second return conductor beside it, on the same poles
  */
 public record EarthFaultSystem(
         double frequency,
@@ -26,7 +27,8 @@ public record EarthFaultSystem(
         SequenceImpedances line,
         double networkCapacitance,
         Complex stationEarth,
-        Optional<ReturnConductor> returnConductor) {
+        Optional<ReturnConductor> returnConductor,
+        Optional<SecondWire> secondWire) {
 
     /**
      * Refuses networks in which an earth fault has no defined current.
@@ -41,6 +43,7 @@ public record EarthFaultSystem(
      *     [F], ≥ 0; lumped at the busbar
      * @param stationEarth impedance of the station earth to remote earth [Ω]; may be zero only without a return conductor
      * @param returnConductor neutral or shield wire
+     * @param secondWire a second return conductor beside it, on the same poles
      */
     public EarthFaultSystem {
         if (!(frequency > 0) || !Double.isFinite(frequency)) {
@@ -66,6 +69,42 @@ public record EarthFaultSystem(
             throw new IllegalArgumentException(
                     "with a return conductor the station earth must be > 0 ohm; have " + stationEarth);
         }
+        if (secondWire.isPresent() && returnConductor.isEmpty()) {
+            throw new IllegalArgumentException("a second return conductor needs a first one beside it");
+        }
+    }
+
+    /**
+     * A network with one return conductor or none.
+     *
+     * @param frequency frequency [Hz], &gt; 0
+     * @param phaseVoltage driving voltage to neutral, voltage factor included [V], &gt; 0
+     * @param source impedances behind the busbar, neutral impedance not included in Z₀ [Ω]
+     * @param neutral how the neutral is earthed
+     * @param line impedances of the three phases from busbar to pole with earth return [Ω]
+     * @param networkCapacitance capacitance of all three phases of the whole connected network to earth, 3·C₀ [F], ≥ 0
+     * @param stationEarth impedance of the station earth to remote earth [Ω]
+     * @param returnConductor neutral or shield wire
+     */
+    public EarthFaultSystem(
+            double frequency,
+            double phaseVoltage,
+            SequenceImpedances source,
+            NeutralMethod neutral,
+            SequenceImpedances line,
+            double networkCapacitance,
+            Complex stationEarth,
+            Optional<ReturnConductor> returnConductor) {
+        this(
+                frequency,
+                phaseVoltage,
+                source,
+                neutral,
+                line,
+                networkCapacitance,
+                stationEarth,
+                returnConductor,
+                Optional.empty());
     }
 
     /**
@@ -76,7 +115,34 @@ public record EarthFaultSystem(
      */
     public EarthFaultSystem withReturnConductor(ReturnConductor other) {
         return new EarthFaultSystem(
-                frequency, phaseVoltage, source, neutral, line, networkCapacitance, stationEarth, Optional.of(other));
+                frequency,
+                phaseVoltage,
+                source,
+                neutral,
+                line,
+                networkCapacitance,
+                stationEarth,
+                Optional.of(other),
+                secondWire);
+    }
+
+    /**
+     * The same network with another second return conductor.
+     *
+     * @param other the conductor
+     * @return the network
+     */
+    public EarthFaultSystem withSecondWire(SecondWire other) {
+        return new EarthFaultSystem(
+                frequency,
+                phaseVoltage,
+                source,
+                neutral,
+                line,
+                networkCapacitance,
+                stationEarth,
+                returnConductor,
+                Optional.of(other));
     }
 
     /**
@@ -87,6 +153,6 @@ public record EarthFaultSystem(
      */
     public EarthFaultSystem withPhaseVoltage(double other) {
         return new EarthFaultSystem(
-                frequency, other, source, neutral, line, networkCapacitance, stationEarth, returnConductor);
+                frequency, other, source, neutral, line, networkCapacitance, stationEarth, returnConductor, secondWire);
     }
 }

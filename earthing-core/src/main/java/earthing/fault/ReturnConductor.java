@@ -132,4 +132,12 @@ public record ReturnConductor(
     public ReturnConductor unbonded() {
         return new ReturnConductor(spans, spansToPole, false, bondHeight, brokenSpan);
     }
+
+    /** The same wire without coupling to the phases. */
+    ReturnConductor uncoupled() {
+        List<Span> alone = spans.stream()
+                .map(s -> new Span(s.self(), Complex.ZERO, s.poleEarthAdmittance()))
+                .toList();
+        return new ReturnConductor(alone, spansToPole, bondedAtPole, bondHeight, brokenSpan);
+    }
 }

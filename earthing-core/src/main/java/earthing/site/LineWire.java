@@ -9,7 +9,11 @@ public record LineWire(
         @Key(text = Key.Text.NAME, required = true, example = "phase a", doc = "Name of the conductor.")
         String name,
 
-        @Key(required = true, example = "phase", doc = "What it is for; all return wires are bonded to each other.")
+        @Key(
+                required = true,
+                example = "phase",
+                doc =
+                        "What it is for; wires of one use are bonded to each other. A line with neutral and shield wire names which is which.")
         WireUse use,
 
         @Key(

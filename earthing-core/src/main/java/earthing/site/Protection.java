@@ -18,7 +18,10 @@ public record Protection(
         @Key(doc = "The earth-fault protection that clears the fault.") @Nullable
         Relay relay,
 
-        @Key(doc = "A fuse that clears the fault instead of a relay with its breaker.") @Nullable
+        @Key(
+                doc =
+                        "A fuse that clears the fault; beside relay, the recloser before it, whichever is faster ends the shot, and the fuse ends the sequence.")
+        @Nullable
         Fuse fuse,
 
         @Key(doc = "A sensitive earth-fault stage beside it, with a lower pickup and a longer time.") @Nullable

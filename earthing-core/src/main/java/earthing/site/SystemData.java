@@ -71,9 +71,11 @@ public record SystemData(
         @Nullable
         SourceLine sourceLine,
 
-        @Key(doc = "The shield wire of this line, earthed at its poles; of a network without a neutral conductor.")
-        @Nullable
+        @Key(doc = "The shield wire of this line, earthed at its poles.") @Nullable
         ReturnWire shieldWire,
+
+        @Key(doc = "How neutral and shield wire stand to each other, on a line that has both.") @Nullable
+        ReturnWirePair returnWires,
 
         @Key(
                 sign = Key.Sign.NOT_NEGATIVE,

@@ -53,11 +53,13 @@ record FaultClearing(
         }
         List<ProtectionStage> stages = new ArrayList<>();
         Relay relay = protection.relay();
+        Optional<ProtectionStage> fuse =
+                protection.fuse() == null ? Optional.empty() : Optional.of(fuse(protection.fuse(), in));
         if (relay != null) {
             stages.add(stage("the earth-fault protection", relay, "protection.relay", in));
-        } else if (protection.fuse() != null) {
-            stages.add(fuse(protection.fuse(), in));
-        } else if (protection.clearingTime() != null) {
+        }
+        fuse.ifPresent(stages::add);
+        if (stages.isEmpty() && protection.clearingTime() != null) {
             stages.add(new ProtectionStage(
                     "declared clearing time",
                     new Characteristic.DefiniteTime(
@@ -66,11 +68,13 @@ record FaultClearing(
                     0,
                     0));
         }
-        Optional<ProtectionStage> sensitive = Optional.empty();
+        List<ProtectionStage> always = new ArrayList<>();
+        fuse.ifPresent(always::add);
         if (protection.sensitive() != null) {
-            sensitive = Optional.of(
-                    stage("the sensitive earth-fault stage", protection.sensitive(), "protection.sensitive", in));
-            stages.add(sensitive.get());
+            ProtectionStage sensitive =
+                    stage("the sensitive earth-fault stage", protection.sensitive(), "protection.sensitive", in);
+            always.add(sensitive);
+            stages.add(sensitive);
         }
         boolean declared = protection.clearingTime() != null;
         Optional<RecloseSequence> backUp = protection.backUp() == null
@@ -79,7 +83,7 @@ record FaultClearing(
                         stage("the back-up protection", protection.backUp(), "protection.back-up", in))));
         earthing.fault.clearing.Protection slow = new earthing.fault.clearing.Protection(stages);
         return new FaultClearing(
-                sequence(stages.get(0), slow, sensitive, protection.reclose(), in),
+                sequence(stages.get(0), slow, always, protection.reclose(), in),
                 declared ? OptionalDouble.empty() : OptionalDouble.of(slow.pickup()),
                 stages.stream()
                         .map(ProtectionStage::characteristic)
@@ -109,11 +113,11 @@ record FaultClearing(
                 in.orElse(fuse.margin(), "protection.fuse.margin", 0, Dimension.TIME, NO_MARGIN));
     }
 
-    /** The sensitive stage stays in force during fast shots. */
+    /** The sensitive stage and a fuse stay in force during fast shots. */
     private static RecloseSequence sequence(
             ProtectionStage main,
             earthing.fault.clearing.Protection slow,
-            Optional<ProtectionStage> sensitive,
+            List<ProtectionStage> always,
             @Nullable Reclose reclose,
             Inputs in)
             throws MissingInput {
@@ -135,7 +139,7 @@ record FaultClearing(
                             in.need(reclose.fastTime(), "protection.reclose.fast-time", Bound.HIGH)),
                     0,
                     0)));
-            sensitive.ifPresent(quick::add);
+            quick.addAll(always);
             shots.add(new earthing.fault.clearing.Protection(quick));
         }
         for (Measure deadTime : reclose.deadTimes()) {

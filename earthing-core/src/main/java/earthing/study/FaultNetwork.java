@@ -4,7 +4,6 @@ import earthing.fault.EarthFault;
 import earthing.fault.EarthFaultSystem;
 import earthing.fault.NeutralMethod;
 import earthing.fault.PoleEarth;
-import earthing.fault.ReturnConductor;
 import earthing.fault.SingleWireEarthReturn;
 import earthing.fault.VoltageFactor;
 import earthing.fault.line.CapacitiveCurrent;
@@ -15,16 +14,13 @@ import earthing.quantity.Measure.Bound;
 import earthing.quantity.Source;
 import earthing.site.EarthReturnForm;
 import earthing.site.Neutral;
-import earthing.site.ReturnWire;
 import earthing.site.Site;
 import earthing.site.SourceLine;
 import earthing.site.SystemData;
-import earthing.site.YesNo;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.apache.commons.math3.complex.Complex;
 import org.jspecify.annotations.Nullable;
 
@@ -67,7 +63,6 @@ final class FaultNetwork {
     private static final Source BOLTED = Source.tool("no fault resistance errs to the high current");
     private static final Source STATED =
             Source.tool("the stated fault currents flow at the driving voltage of the same state");
-    private static final Source END = Source.tool("the line ends at this pole; less help by earths beyond errs high");
 
     private static final String THREE_PHASE = "system.three-phase-fault-current";
     private static final String SINGLE_PHASE = "system.earth-fault-current";
@@ -165,6 +160,7 @@ final class FaultNetwork {
             double current = in.need(neutral.capacitiveCurrent(), "system.neutral.capacitive-current", state.source);
             capacitance = CapacitiveCurrent.capacitance(voltage, frequency(), current);
         }
+        ReturnWires wires = ReturnWires.of(site, frequency(), soil, in);
         try {
             return new EarthFaultSystem(
                     frequency(),
@@ -174,7 +170,8 @@ final class FaultNetwork {
                     line(),
                     capacitance,
                     new Complex(stationEarth, 0),
-                    returnWire(multiEarthed, soil));
+                    wires.first(),
+                    wires.second());
         } catch (IllegalArgumentException contradiction) {
             throw new MissingInput(
                     "the data of the network contradict each other: " + contradiction.getMessage(),
@@ -182,15 +179,6 @@ final class FaultNetwork {
                     SINGLE_PHASE,
                     "system.x-over-r");
         }
-    }
-
-    private Optional<ReturnConductor> returnWire(boolean multiEarthed, Bound soil) throws MissingInput {
-        if (multiEarthed) {
-            return Optional.of(conductor(system.neutral().conductor(), "system.neutral.conductor", soil));
-        }
-        return system.shieldWire() == null
-                ? Optional.empty()
-                : Optional.of(conductor(system.shieldWire(), "system.shield-wire", soil));
     }
 
     /** One wire, its voltage to earth; nothing of it is a three-phase network. */
@@ -362,58 +350,5 @@ final class FaultNetwork {
                                 in.need(line.zeroSequenceResistance(), "system.source-line.zero-sequence-resistance"),
                                 in.need(line.zeroSequenceReactance(), "system.source-line.zero-sequence-reactance")))
                 .times(length);
-    }
-
-    private ReturnConductor conductor(@Nullable ReturnWire wire, String key, Bound soil) throws MissingInput {
-        if (wire == null) {
-            throw new MissingInput("the multi-earthed neutral is not described", key);
-        }
-        Integer toSource = wire.spansToSource();
-        Integer every = wire.earthedEvery();
-        if (toSource == null || every == null) {
-            throw new MissingInput(
-                    "the number of spans and of earthed poles of the neutral is not given",
-                    key + ".spans-to-source",
-                    key + ".earthed-every");
-        }
-        if (wire.spansBeyond() == null) {
-            in.choice(key + ".spans-beyond", "0", END);
-        }
-        int beyond = wire.spansBeyond() == null ? 0 : wire.spansBeyond();
-        double span = in.need(wire.span(), key + ".span");
-        SourceLine line = system.sourceLine();
-        Optional<LineConstants.Wire> placed = line == null || line.conductors().isEmpty()
-                ? Optional.empty()
-                : constants(line).wire();
-        Complex self;
-        Complex mutual;
-        if (placed.isPresent()) {
-            self = placed.get().self().multiply(span);
-            mutual = placed.get().mutual().multiply(span);
-        } else {
-            self = new Complex(
-                            in.need(wire.impedance(), key + ".impedance"),
-                            in.need(wire.reactance(), key + ".reactance"))
-                    .multiply(span);
-            mutual = new Complex(
-                            in.need(wire.mutualResistance(), key + ".mutual-resistance"),
-                            in.need(wire.mutualReactance(), key + ".mutual-reactance"))
-                    .multiply(span);
-        }
-        Complex earth = new Complex(1 / in.need(wire.poleEarthResistance(), key + ".pole-earth-resistance", soil), 0);
-        List<ReturnConductor.Span> spans = new ArrayList<>();
-        for (int pole = 1; pole <= toSource + beyond; pole++) {
-            boolean earthed = pole != toSource && Math.floorMod(pole - toSource, every) == 0;
-            spans.add(new ReturnConductor.Span(self, mutual, earthed ? earth : Complex.ZERO));
-        }
-        return new ReturnConductor(
-                spans, toSource, wire.bondedToMainEarth() == YesNo.YES, bondHeight(wire, key), OptionalInt.empty());
-    }
-
-    private double bondHeight(ReturnWire wire, String key) throws MissingInput {
-        if (wire.bondHeight() != null) {
-            return in.need(wire.bondHeight(), key + ".bond-height");
-        }
-        return site.tank() == null ? 1 : in.need(site.tank().height(), "tank.height");
     }
 }

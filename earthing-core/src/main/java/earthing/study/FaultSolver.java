@@ -1,11 +1,13 @@
 package earthing.study;
 
 import earthing.fault.DoubleEarthFault;
+import earthing.fault.DrivingPoint;
 import earthing.fault.EarthFault;
 import earthing.fault.EarthFaultResult;
 import earthing.fault.EarthFaultSystem;
 import earthing.fault.PoleEarth;
 import earthing.fault.ReturnConductor;
+import earthing.fault.SecondWire;
 import earthing.fault.clearing.RecloseSequence;
 import earthing.site.Site;
 import earthing.study.EarthPaths.Member;
@@ -45,17 +47,11 @@ final class FaultSolver {
     SolvedFault singlePhase(Case circumstances, Pole pole, EarthFaultSystem system, double faultResistance)
             throws MissingInput {
         PoleNetwork.Solution network = pole.network();
-        Optional<ReturnConductor> wire = system.returnConductor();
-        boolean bonded = wire.isPresent() && wire.get().bondedAtPole();
-        if (bonded && !intact(pole.paths())) {
-            system = system.withReturnConductor(wire.get().unbonded());
-            bonded = false;
-        }
-        if (!network.earthed() && !bonded) {
+        system = asBonded(system, pole);
+        if (!network.earthed() && !bonded(system)) {
             return floating(circumstances, pole, system);
         }
-        PoleEarth ways =
-                PoleEarth.of(network.earthed() ? List.of(new PoleEarth.Branch(POLE, network.impedance())) : List.of());
+        PoleEarth ways = ways(network);
         EarthFaultResult result;
         try {
             result = EarthFault.solve(system, ways, EarthFault.Kind.singlePhase(faultResistance));
@@ -63,14 +59,45 @@ final class FaultSolver {
             throw new MissingInput("the earth fault cannot be computed: " + refused.getMessage());
         }
         Complex intoPole = network.earthed() ? result.branchCurrent(POLE) : Complex.ZERO;
-        Complex away = result.towardsStation().add(result.beyond());
-        Currents currents =
-                new Currents(result.totalCurrent(), intoPole, away, result.bondHeight(), result.earthPotentialRise());
+        Currents currents = new Currents(
+                result.totalCurrent(), intoPole, away(pole.site(), result.wires()), result.earthPotentialRise());
         return solved(circumstances, pole, system, currents, result.xOverR(), Optional.of(result));
     }
 
-    private static boolean intact(EarthPaths paths) {
-        return paths.members().stream().filter(m -> isReturnWire(m.name())).allMatch(Member::intact);
+    private static boolean bonded(EarthFaultSystem system) {
+        return system.returnConductor().map(ReturnConductor::bondedAtPole).orElse(false)
+                || system.secondWire().map(w -> w.wire().bondedAtPole()).orElse(false);
+    }
+
+    /** The network with every wire untied whose bond at the pole is broken. */
+    private static EarthFaultSystem asBonded(EarthFaultSystem system, Pole pole) {
+        List<String> names = ReturnWires.members(pole.site());
+        EarthFaultSystem state = system;
+        if (state.returnConductor().isPresent() && broken(pole.paths(), names.get(0))) {
+            state = state.withReturnConductor(state.returnConductor().get().unbonded());
+        }
+        if (state.secondWire().isPresent() && broken(pole.paths(), names.get(1))) {
+            SecondWire second = state.secondWire().get();
+            state = state.withSecondWire(second.with(second.wire().unbonded()));
+        }
+        return state;
+    }
+
+    private static boolean broken(EarthPaths paths, String name) {
+        return paths.member(name).filter(m -> !m.intact()).isPresent();
+    }
+
+    /** What each bonded wire takes, by the member that stands for it. */
+    private static Map<String, Away> away(Site site, List<EarthFaultResult.Wire> wires) {
+        List<String> names = ReturnWires.members(site);
+        Map<String, Away> away = new LinkedHashMap<>();
+        for (int i = 0; i < wires.size(); i++) {
+            if (wires.get(i).bonded()) {
+                away.put(
+                        names.get(i), new Away(wires.get(i).away(), wires.get(i).bondHeight()));
+            }
+        }
+        return away;
     }
 
     /** Whether a member stands for a wire along the line, whose ladder belongs to the fault circuit. */
@@ -88,39 +115,53 @@ final class FaultSolver {
                 circumstances,
                 pole,
                 system,
-                new Currents(
-                        whole,
-                        whole,
-                        Complex.ZERO,
-                        Optional.empty(),
-                        pole.network().impedance().multiply(current)),
+                new Currents(whole, whole, Map.of(), pole.network().impedance().multiply(current)),
                 0,
                 Optional.empty());
         return new SolvedFault(
                 flowing.power().standing(), flowing.pole(), Optional.empty(), Optional.empty(), system.phaseVoltage());
     }
 
-    /** Two phases to earth at two poles; the other pole's earth stands at the parting of the ways. */
-    SolvedFault atTwoPoles(Case circumstances, Pole pole, EarthFaultSystem system, double otherEarth) {
+    /**
+     * Two phases to earth at two poles. The other pole is the next one, so that nothing is induced along the line, and its
+     * earth is its own: joined to a shield wire it would only help.
+     */
+    SolvedFault atTwoPoles(Case circumstances, Pole pole, EarthFaultSystem system, double otherEarth)
+            throws MissingInput {
         PoleNetwork.Solution network = pole.network();
-        if (!network.earthed()) {
-            return floating(circumstances, pole, system);
+        EarthFaultSystem state = asBonded(system, pole);
+        if (!network.earthed() && !bonded(state)) {
+            return floating(circumstances, pole, state);
+        }
+        DrivingPoint here;
+        try {
+            here = DrivingPoint.of(state, ways(network));
+        } catch (IllegalArgumentException refused) {
+            throw new MissingInput("the double earth fault cannot be computed: " + refused.getMessage());
         }
         DoubleEarthFault fault = DoubleEarthFault.atTwoPoles(
-                Math.sqrt(3) * system.phaseVoltage(),
-                system.source().plus(system.line()),
+                Math.sqrt(3) * state.phaseVoltage(),
+                state.source().plus(state.line()),
                 earthing.fault.line.SequenceImpedances.NONE,
                 earthing.fault.line.SequenceImpedances.NONE,
-                network.impedance(),
+                here.impedance(),
                 new Complex(otherEarth, 0),
                 0);
-        Currents currents =
-                new Currents(fault.current(), fault.current(), Complex.ZERO, Optional.empty(), fault.firstRise());
-        return solved(circumstances, pole, system, currents, fault.xOverR(), Optional.empty());
+        Map<String, Away> away = new LinkedHashMap<>();
+        away(pole.site(), here.wires())
+                .forEach((name, w) -> away.put(name, new Away(w.current().multiply(fault.current()), w.bondHeight())));
+        Complex intoPole = network.earthed() ? fault.firstRise().divide(network.impedance()) : Complex.ZERO;
+        Currents currents = new Currents(fault.current(), intoPole, away, fault.firstRise());
+        return solved(circumstances, pole, state, currents, fault.xOverR(), Optional.empty());
     }
 
-    private record Currents(
-            Complex total, Complex intoPole, Complex away, Optional<Double> bondHeight, Complex tankRise) {}
+    private static PoleEarth ways(PoleNetwork.Solution network) {
+        return PoleEarth.of(network.earthed() ? List.of(new PoleEarth.Branch(POLE, network.impedance())) : List.of());
+    }
+
+    private record Away(Complex current, double bondHeight) {}
+
+    private record Currents(Complex total, Complex intoPole, Map<String, Away> away, Complex tankRise) {}
 
     private SolvedFault solved(
             Case circumstances,
@@ -186,7 +227,8 @@ final class FaultSolver {
             return 0;
         }
         if (isReturnWire(member.name())) {
-            return currents.away().abs();
+            Away away = currents.away().get(member.name());
+            return away == null ? 0 : away.current().abs();
         }
         if (member.role() == Role.ELECTRODE) {
             String name = member.from().substring(EarthPaths.electrodeNode("").length());
@@ -197,10 +239,11 @@ final class FaultSolver {
         }
         Complex current =
                 network.members().getOrDefault(member.name(), Complex.ZERO).multiply(currents.intoPole());
-        boolean aboveBond = member.role() == Role.MAIN_EARTH
-                && currents.bondHeight().isPresent()
-                && member.fromHeight() > currents.bondHeight().get();
-        return (aboveBond ? current.add(currents.away()) : current).abs();
+        for (Away away : currents.away().values()) {
+            boolean above = member.role() == Role.MAIN_EARTH && member.fromHeight() > away.bondHeight();
+            current = above ? current.add(away.current()) : current;
+        }
+        return current.abs();
     }
 
     private static double inPhase(Complex unit, Complex current, Complex turn) {

@@ -4,6 +4,8 @@ import earthing.fault.EarthFault;
 import earthing.fault.EarthFaultResult;
 import earthing.fault.EarthFaultSystem;
 import earthing.fault.PoleEarth;
+import earthing.fault.ReturnConductor;
+import earthing.fault.SecondWire;
 import earthing.quantity.Measure;
 import earthing.quantity.Measure.Bound;
 import earthing.quantity.Numbers;
@@ -18,6 +20,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.complex.Complex;
 
 /**
  * Earth faults at the pole: the site as it is over the bounds of soil and source, the other arrangements of the cubicle's
@@ -66,7 +70,7 @@ final class FaultStudy {
     private final List<SolvedFault> all = new ArrayList<>();
     private final List<SweptFaults.Swept> swept = new ArrayList<>();
     private final Map<String, List<SolvedFault>> doubles = new LinkedHashMap<>();
-    private final Map<String, List<SolvedFault>> parts = new LinkedHashMap<>();
+    private final Map<String, Map<String, List<SolvedFault>>> parts = new LinkedHashMap<>();
     private final List<Curve> curves = new ArrayList<>();
     private final Map<Bound, SiteEarth> earths = new HashMap<>();
     private Optional<FaultClearing> clearing = Optional.empty();
@@ -190,10 +194,8 @@ final class FaultStudy {
         clearing.ifPresent(c -> {
             breakpoints(c, byBound, results);
             swept.addAll(SweptFaults.of(groups, c, circumstances("intermediate", arrangement())));
-            if (!parts.isEmpty()) {
-                swept.addAll(SweptFaults.of(
-                        List.copyOf(parts.values()), c, circumstances("neutral-broken-between", arrangement())));
-            }
+            parts.forEach((which, byPoint) -> swept.addAll(SweptFaults.of(
+                    List.copyOf(byPoint.values()), c, circumstances(which + "-broken-between", arrangement()))));
             if (!doubles.isEmpty()) {
                 swept.addAll(SweptFaults.of(
                         List.copyOf(doubles.values()), c, circumstances(DOUBLE_FAULT + "-between", arrangement())));
@@ -275,41 +277,68 @@ final class FaultStudy {
         if (circuit.isEmpty()) {
             return;
         }
-        int nodes = circuit.get().returnProfile().size();
-        double[] x = new double[nodes];
-        double[] y = new double[nodes];
-        for (int i = 0; i < nodes; i++) {
-            x[i] = i;
-            y[i] = circuit.get().returnProfile().get(i).abs();
+        List<Curve.Trace> traces = new ArrayList<>();
+        List<EarthFaultResult.Wire> wires = circuit.get().wires();
+        for (int w = 0; w < wires.size(); w++) {
+            List<Complex> profile = wires.get(w).profile();
+            traces.add(new Curve.Trace(
+                    ReturnWires.members(site).get(w),
+                    IntStream.range(0, profile.size()).asDoubleStream().toArray(),
+                    profile.stream().mapToDouble(Complex::abs).toArray()));
         }
         curves.add(new Curve(
                 "fault.rise-along-the-wire",
-                "Potential of the wire along the line, largest source",
+                wires.size() == 1
+                        ? "Potential of the wire along the line, largest source"
+                        : "Potential of neutral and shield wire along the line, largest source",
                 "poles from the station",
                 "",
                 "potential rise",
                 "V",
-                List.of(new Curve.Trace("neutral or shield wire", x, y))));
+                traces));
     }
 
-    /** The neutral parted in the span before this pole; what lies beyond stays joined to the pole. */
+    /** Each wire in turn parted in the span before this pole; what lies beyond stays joined to the pole. */
     private void neutralBroken(
             FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, State state, FaultResults results)
             throws MissingInput {
-        if (system.returnConductor().isEmpty()
-                || !system.returnConductor().get().bondedAtPole()) {
-            return;
+        List<String> wires = ReturnWires.members(site);
+        if (system.returnConductor().filter(ReturnConductor::bondedAtPole).isPresent()) {
+            ReturnConductor first = system.returnConductor().get();
+            wireBroken(solver, pole, system.withReturnConductor(parted(first)), state, wires.get(0), results);
         }
-        EarthFaultSystem parted = system.withReturnConductor(system.returnConductor()
-                .get()
-                .broken(system.returnConductor().get().spansToPole() - 1));
-        String which = site.system().shieldWire() == null ? "neutral" : "shield-wire";
+        if (system.secondWire().filter(w -> w.wire().bondedAtPole()).isPresent()) {
+            SecondWire second = system.secondWire().get();
+            wireBroken(
+                    solver,
+                    pole,
+                    system.withSecondWire(second.with(parted(second.wire()))),
+                    state,
+                    wires.get(1),
+                    results);
+        }
+    }
+
+    private static ReturnConductor parted(ReturnConductor wire) {
+        return wire.broken(wire.spansToPole() - 1);
+    }
+
+    private void wireBroken(
+            FaultSolver solver,
+            FaultSolver.Pole pole,
+            EarthFaultSystem parted,
+            State state,
+            String wire,
+            FaultResults results) {
+        String which = wire.equals(FaultSolver.LINE_NEUTRAL) ? "neutral" : EarthPaths.key(wire);
         String word = which + "-broken" + (state == State.MAXIMUM ? "" : "-minimum");
         Case circumstances = circumstances(word, arrangement());
         try {
             SolvedFault solved = solver.singlePhase(circumstances, pole, parted, network.faultResistance(state));
             emit(solved, results);
-            parts.computeIfAbsent(solved.power().at(), at -> new ArrayList<>()).add(solved);
+            parts.computeIfAbsent(which, w -> new LinkedHashMap<>())
+                    .computeIfAbsent(solved.power().at(), at -> new ArrayList<>())
+                    .add(solved);
         } catch (MissingInput missing) {
             results.gap(missing.gap("fault." + which + "-broken", circumstances));
         }
@@ -319,8 +348,9 @@ final class FaultStudy {
             FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, State state, FaultResults results)
             throws MissingInput {
         double other = otherEarth(state);
-        if (site.system() != null && site.system().shieldWire() != null) {
-            notes.add("the double earth fault leaves the shield wire out, so that its potential rise errs high");
+        if (system.returnConductor().isPresent()) {
+            notes.add("the double earth fault takes the other pole's earth as its own, not joined to the shield wire:"
+                    + " the potential rise errs high");
         }
         SolvedFault solved = solver.atTwoPoles(
                 circumstances(DOUBLE_FAULT + (state == State.MAXIMUM ? "" : "-minimum"), arrangement()),

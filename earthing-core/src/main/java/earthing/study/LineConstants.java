@@ -21,9 +21,10 @@ import org.apache.commons.math3.complex.Complex;
  * @param form the form
  * @param phases sequence impedances of the phases, return wires not reduced into them [Ω/m]; of a single wire its self
  *     impedance as positive sequence
- * @param wire the bonded return wires, if the line has any
+ * @param wire the return wires as one, if the line has any
+ * @param pair neutral and shield wire apart, if the line has both
  */
-record LineConstants(EarthReturnForm form, SequenceImpedances phases, Optional<Wire> wire) {
+record LineConstants(EarthReturnForm form, SequenceImpedances phases, Optional<Wire> wire, Optional<Pair> pair) {
 
     private static final String KEY = "system.source-line";
     private static final String BONDED = "return wires";
@@ -46,6 +47,15 @@ record LineConstants(EarthReturnForm form, SequenceImpedances phases, Optional<W
         }
     }
 
+    /**
+     * Neutral and shield wire.
+     *
+     * @param neutral the neutral
+     * @param shield the shield wire
+     * @param between their mutual impedance [Ω/m]
+     */
+    record Pair(Wire neutral, Wire shield, Complex between) {}
+
     /** The form that the results use. */
     static EarthReturnForm chosen(SourceLine line, Inputs in) {
         if (line.earthReturn() == null) {
@@ -60,9 +70,14 @@ record LineConstants(EarthReturnForm form, SequenceImpedances phases, Optional<W
         List<LineConductor> conductors = new ArrayList<>();
         List<String> phases = new ArrayList<>();
         List<String> returns = new ArrayList<>();
+        List<String> neutrals = new ArrayList<>();
+        List<String> shields = new ArrayList<>();
         for (LineWire wire : line.conductors()) {
             conductors.add(conductor(wire, in));
             (wire.use() == WireUse.PHASE ? phases : returns).add(wire.name());
+            if (wire.use() == WireUse.NEUTRAL || wire.use() == WireUse.SHIELD_WIRE) {
+                (wire.use() == WireUse.NEUTRAL ? neutrals : shields).add(wire.name());
+            }
         }
         EarthReturn earth = switch (form) {
             case CARSON_SERIES -> EarthReturn.CARSON_SERIES;
@@ -70,6 +85,9 @@ record LineConstants(EarthReturnForm form, SequenceImpedances phases, Optional<W
         };
         try {
             SeriesImpedance series = SeriesImpedance.of(conductors, earth, frequency, resistivity);
+            Optional<Pair> pair = neutrals.isEmpty() || shields.isEmpty() || phases.size() == 1
+                    ? Optional.empty()
+                    : Optional.of(pair(series.bonded(neutrals, "neutrals").bonded(shields, "shield wires"), phases));
             if (!returns.isEmpty()) {
                 series = series.bonded(returns, BONDED);
             }
@@ -87,11 +105,23 @@ record LineConstants(EarthReturnForm form, SequenceImpedances phases, Optional<W
             return new LineConstants(
                     form,
                     sequence,
-                    returns.isEmpty() ? Optional.empty() : Optional.of(new Wire(series.at(BONDED, BONDED), mutual)));
+                    returns.isEmpty() ? Optional.empty() : Optional.of(new Wire(series.at(BONDED, BONDED), mutual)),
+                    pair);
         } catch (IllegalArgumentException impossible) {
             throw new MissingInput(
                     "the impedance of the line cannot be computed: " + impossible.getMessage(), KEY + ".conductors");
         }
+    }
+
+    private static Pair pair(SeriesImpedance series, List<String> phases) {
+        return new Pair(
+                apart(series, phases, "neutrals"),
+                apart(series, phases, "shield wires"),
+                series.at("neutrals", "shield wires"));
+    }
+
+    private static Wire apart(SeriesImpedance series, List<String> phases, String wire) {
+        return new Wire(series.at(wire, wire), series.meanMutual(phases.get(0), phases.get(1), phases.get(2), wire));
     }
 
     private static LineConductor conductor(LineWire wire, Inputs in) throws MissingInput {
@@ -164,6 +194,15 @@ record LineConstants(EarthReturnForm form, SequenceImpedances phases, Optional<W
             all.add(new Quantity("mutual-resistance", w.mutual().getReal(), true));
             all.add(new Quantity("mutual-reactance", w.mutual().getImaginary(), true));
             all.add(new Quantity("reduction-factor", w.reductionFactor().abs(), false));
+        });
+        pair.ifPresent(p -> {
+            all.add(new Quantity(
+                    "neutral-reduction-factor", p.neutral().reductionFactor().abs(), false));
+            all.add(new Quantity(
+                    "shield-wire-reduction-factor", p.shield().reductionFactor().abs(), false));
+            all.add(new Quantity(
+                    "neutral-to-shield-wire-resistance", p.between().getReal(), true));
+            all.add(new Quantity("neutral-to-shield-wire-reactance", p.between().getImaginary(), true));
         });
         return List.copyOf(all);
     }

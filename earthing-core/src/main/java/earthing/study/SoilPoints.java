@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.IntFunction;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Soils beside the three bounds that an earth fault is looked at in: with layers of which some are at their low and some
@@ -85,8 +86,11 @@ final class SoilPoints {
 
     /** Whether earths of a neutral along the line are uncertain: these and the pole's own need not be low together. */
     static boolean neutralEarthsVary(Site site) {
-        ReturnWire shield = site.system().shieldWire();
-        ReturnWire wire = shield == null ? site.system().neutral().conductor() : shield;
+        return varies(site.system().shieldWire())
+                || varies(site.system().neutral().conductor());
+    }
+
+    private static boolean varies(@Nullable ReturnWire wire) {
         return wire != null
                 && wire.bondedToMainEarth() == YesNo.YES
                 && wire.poleEarthResistance() != null

@@ -175,6 +175,75 @@ class LineAndProtectionTest {
                         && g.reason().contains("below where the fuse acts"));
     }
 
+    /**
+     * Fuse saving: two fast shots of the recloser, then the fuse of 550 A at the time of its curve, and the rest of the
+     * sequence does not come. Above the current at which the fuse is faster than the fast shot it blows in the first one.
+     */
+    @Test
+    void fastShotsSpareTheFuseAndItEndsTheSequence() {
+        String scheme = FUSE.replace("breaking-current: 1 kA", "breaking-current: 8 kA")
+                + ", relay: {pickup: 80 A, curve: definite-time, delay: 20 s, breaker-time: 0 s}"
+                + ", reclose: {dead-times: [0.5 s, 2 s, 5 s], fast-shots: 2, fast-time: 0.15 s}";
+        Site site = site("22 kV", "50 Hz", SOLID, scheme);
+        FaultStudy.Outcome outcome = FaultStudy.of(site, new EarthCache());
+        PowerCase largest = outcome.cases().stream()
+                .filter(c ->
+                        c.circumstances().equals(LARGEST.with("arrangement", "shared")) && c.at().equals("nominal"))
+                .findFirst()
+                .orElseThrow();
+        double byCurve = 10 * Math.pow(10, -2 * Math.log10(largest.current() / 100));
+        assertThat(largest.shots().stream().map(PowerCase.FaultShot::duration).toList())
+                .hasSize(3)
+                .startsWith(0.15, 0.15);
+        assertThat(largest.shots().get(2).duration()).isCloseTo(byCurve, Percentage.withPercentage(1e-6));
+        FaultClearing clearing = outcome.clearing().orElseThrow();
+        assertThat(FaultClearing.shots(clearing.sequence().run(950))).hasSize(1);
+        assertThat(FaultClearing.shots(clearing.sequence().run(90))).hasSize(4);
+        double equal = 100 * Math.pow(10 / 0.15, 0.5);
+        assertThat(clearing.sequence().breakpoints()).anyMatch(p -> Math.abs(p - equal) < 1e-6 * equal);
+    }
+
+    /** Neutral and shield wire from the site file give what the ladder of both gives, and each stands in the results. */
+    @Test
+    void neutralAndShieldWireTogether() {
+        String network = "three-phase-fault-current: 1 kA\n"
+                + "  neutral: {method: multi-earthed, station-earth-resistance: 1 ohm, conductor: {impedance: 0.5 ohm/km,"
+                + " reactance: 0.8 ohm/km, mutual-resistance: 0.05 ohm/km, mutual-reactance: 0.4 ohm/km, span: 80 m,"
+                + " pole-earth-resistance: 30 ohm, earthed-every: 3, spans-to-source: 20, spans-beyond: 4,"
+                + " bonded-to-main-earth: yes, bond-height: 7 m}}\n"
+                + "  shield-wire: {impedance: 0.9 ohm/km, reactance: 0.82 ohm/km, mutual-resistance: 0.05 ohm/km,"
+                + " mutual-reactance: 0.36 ohm/km, span: 80 m, spans-to-source: 20, spans-beyond: 2,"
+                + " pole-earth-resistance: 50 ohm, earthed-every: 4, bonded-to-main-earth: yes, bond-height: 10 m}\n"
+                + "  return-wires: {bonded: no, mutual-resistance: 0.05 ohm/km, mutual-reactance: 0.33 ohm/km}";
+        StudyResults both = faults(site("22 kV", "50 Hz", network, "clearing-time: 0.2 s"));
+        assertThat(both.gaps()).allMatch(g -> g.id().equals("epr.cubicle"));
+        double total = value(both, "fault.maximum.current");
+        double neutral = value(both, "fault.maximum.line-neutral-current");
+        double shield = value(both, "fault.maximum.shield-wire-current");
+        assertThat(neutral).isBetween(0.2 * total, total);
+        assertThat(shield).isBetween(0.1 * total, neutral);
+        StudyResults alone = faults(site(
+                "22 kV", "50 Hz", network.substring(0, network.indexOf("\n  shield-wire")), "clearing-time: 0.2 s"));
+        assertThat(value(both, "epr.main")).isLessThan(value(alone, "epr.main"));
+        for (String word : List.of("neutral-broken", "shield-wire-broken")) {
+            assertThat(both.one("epr.main", Case.NONE.with("fault", word), "nominal")
+                            .orElseThrow()
+                            .value())
+                    .isGreaterThan(value(both, "epr.main"));
+        }
+        assertThat(both.curves())
+                .anyMatch(c ->
+                        c.id().equals("fault.rise-along-the-wire") && c.traces().size() == 2);
+        // Above both bonds the lead carries the whole current; between them it is what the shield wire left.
+        FaultStudy.Outcome outcome =
+                FaultStudy.of(site("22 kV", "50 Hz", network, "clearing-time: 0.2 s"), new EarthCache());
+        PowerCase largest = outcome.cases().get(3);
+        assertThat(largest.memberCurrents().get("upper lead")).isLessThan(0.9 * total);
+        StudyResults unsaid = faults(site(
+                "22 kV", "50 Hz", network.substring(0, network.indexOf("\n  return-wires")), "clearing-time: 0.2 s"));
+        assertThat(unsaid.gaps()).anyMatch(g -> g.missingKeys().contains("system.return-wires.bonded"));
+    }
+
     private static final String RELAY = "relay: {pickup: 100 A, curve: definite-time, delay: 0.1 s, breaker-time: 0 s}";
 
     @Test

@@ -71,6 +71,16 @@ public record Protection(List<ProtectionStage> stages) {
     }
 
     /**
+     * Whether a stage ends a fault for good.
+     *
+     * @param stage name of the stage
+     * @return true for a fuse
+     */
+    boolean clearsForGood(String stage) {
+        return stages.stream().anyMatch(s -> s.name().equals(stage) && s.clearsForGood());
+    }
+
+    /**
      * Smallest pickup of all stages.
      *
      * @return current [A]

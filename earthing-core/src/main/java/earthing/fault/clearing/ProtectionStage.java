@@ -32,6 +32,15 @@ public record ProtectionStage(String name, Characteristic characteristic, double
     }
 
     /**
+     * Whether this stage ends a fault for good: a fuse, given by the points of its curve, cannot be closed again.
+     *
+     * @return true for a curve of points
+     */
+    public boolean clearsForGood() {
+        return characteristic instanceof Characteristic.Points;
+    }
+
+    /**
      * When this stage ends a fault.
      *
      * @param current current that it measures [A], ≥ 0

@@ -8,7 +8,7 @@ import java.util.TreeSet;
 
 /**
  * A reclosing scheme: what protects during each shot, and the dead times between. A permanent fault runs through all
- * shots to lockout.
+ * shots to lockout, or until a fuse blows: fuse saving is a scheme of fast shots, then shots in which the fuse is faster.
  *
  * @param shots protection in force during each shot, at least one
  * @param deadTimes dead time after each shot but the last [s], each &gt; 0
@@ -64,7 +64,7 @@ public record RecloseSequence(List<Protection> shots, List<Double> deadTimes) {
      * What a permanent fault of constant current goes through.
      *
      * @param current r.m.s. current in every shot [A], ≥ 0
-     * @return lockout with all shots, or the shot that never ends
+     * @return lockout with all shots up to the last or to the one that a fuse ends, or the shot that never ends
      */
     public Outcome run(double current) {
         List<Shot> done = new ArrayList<>();
@@ -73,8 +73,12 @@ public record RecloseSequence(List<Protection> shots, List<Double> deadTimes) {
             if (time instanceof Never never) {
                 return new Outcome.Sustained(done, never.reason());
             }
-            double deadTime = i < deadTimes.size() ? deadTimes.get(i) : Double.POSITIVE_INFINITY;
-            done.add(new Shot(current, ((Cleared) time).seconds(), deadTime));
+            Cleared cleared = (Cleared) time;
+            boolean last = i == deadTimes.size() || shots.get(i).clearsForGood(cleared.by());
+            done.add(new Shot(current, cleared.seconds(), last ? Double.POSITIVE_INFINITY : deadTimes.get(i)));
+            if (last) {
+                break;
+            }
         }
         return new Outcome.Lockout(done);
     }

@@ -1,13 +1,19 @@
 package earthing.site.file;
 
+import earthing.quantity.Measure;
 import earthing.site.NeutralMethod;
 import earthing.site.RelayCurve;
 import earthing.site.WireUse;
+import earthing.site.YesNo;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Rules about the network: neutral, protection, reclosing. */
 final class NetworkRules {
+
+    private static final String NEUTRAL_WIRE = "system.neutral.conductor";
+    private static final String SHIELD_WIRE = "system.shield-wire";
 
     private NetworkRules() {}
 
@@ -16,8 +22,10 @@ final class NetworkRules {
         neutral(rules);
         rules.notBoth("protection.clearing-time", "protection.relay");
         rules.notBoth("protection.clearing-time", "protection.fuse");
-        rules.notBoth("protection.relay", "protection.fuse");
-        rules.belongs("protection.reclose", !rules.facts().has("protection.fuse"), "no reclosing: a fuse clears once");
+        rules.belongs(
+                "protection.reclose",
+                !rules.facts().has("protection.fuse") || rules.facts().has("protection.relay"),
+                "protection.relay beside the fuse: a fuse clears once, and only a recloser before it closes again");
         rules.belongs(
                 "protection.back-up-for", rules.facts().has("protection.back-up"), "the back-up protection beside it");
         fuse(rules);
@@ -35,7 +43,7 @@ final class NetworkRules {
         only(rules, "residual-current", method, List.of(NeutralMethod.RESONANT));
         only(rules, "conductor", method, List.of(NeutralMethod.MULTI_EARTHED));
         only(rules, "earth-return-load", method, List.of(NeutralMethod.SINGLE_WIRE_EARTH_RETURN));
-        rules.notBoth("system.neutral.conductor", "system.shield-wire");
+        pair(rules);
         boolean single = method == NeutralMethod.SINGLE_WIRE_EARTH_RETURN;
         for (String key : List.of("three-phase-fault-current", "shield-wire")) {
             rules.belongs("system." + key, !single, "no such value of a single-wire line");
@@ -45,6 +53,43 @@ final class NetworkRules {
         }
         line(rules, single);
         rules.below("system.neutral.residual-current", "system.neutral.capacitive-current", false);
+    }
+
+    private static boolean both(SiteRules rules) {
+        return rules.facts().has(NEUTRAL_WIRE) && rules.facts().has(SHIELD_WIRE);
+    }
+
+    private static boolean isReturn(SiteRules rules, String wire) {
+        return rules.facts().has(wire + ".use") && !rules.facts().is(wire + ".use", WireUse.PHASE);
+    }
+
+    /** Neutral and shield wire hang on the same poles. */
+    private static void pair(SiteRules rules) {
+        rules.belongs("system.return-wires", both(rules), "a neutral conductor and a shield wire beside it");
+        if (!both(rules)) {
+            return;
+        }
+        Optional<Integer> here = rules.facts().number(NEUTRAL_WIRE + ".spans-to-source");
+        rules.facts()
+                .number(SHIELD_WIRE + ".spans-to-source")
+                .filter(n -> here.isPresent() && !here.get().equals(n))
+                .ifPresent(n -> rules.wrong(
+                        SHIELD_WIRE + ".spans-to-source",
+                        '"' + String.valueOf(n) + "\" is not the neutral's " + here.orElse(0),
+                        "the same number: both hang on the same poles"));
+        Optional<Measure> span = rules.facts().measure(NEUTRAL_WIRE + ".span");
+        rules.facts()
+                .measure(SHIELD_WIRE + ".span")
+                .filter(m -> span.isPresent() && span.get().nominal() != m.nominal())
+                .ifPresent(m -> rules.wrong(
+                        SHIELD_WIRE + ".span",
+                        '"' + rules.shown(SHIELD_WIRE + ".span") + "\" is not the neutral's span",
+                        "the same length: both hang on the same poles"));
+        if (rules.facts().is("system.return-wires.bonded", YesNo.YES)) {
+            for (String key : List.of("pole-earth-resistance", "earthed-every")) {
+                rules.belongs(SHIELD_WIRE + "." + key, false, "the neutral's earths serve both wires");
+            }
+        }
     }
 
     /** Impedances and conductors say the same thing in two ways. */
@@ -68,8 +113,21 @@ final class NetworkRules {
             rules.wrong(
                     line + "conductors", "there are " + phases + " phases among them", expected + " with use: phase");
         }
-        boolean returns = wires.stream().anyMatch(wire -> rules.facts().is(wire + ".use", WireUse.RETURN));
-        for (String wire : List.of("system.neutral.conductor", "system.shield-wire")) {
+        boolean returns = wires.stream().anyMatch(wire -> isReturn(rules, wire));
+        for (String wire : wires) {
+            boolean named = rules.facts().is(wire + ".use", WireUse.NEUTRAL)
+                    || rules.facts().is(wire + ".use", WireUse.SHIELD_WIRE);
+            if (both(rules) ? rules.facts().is(wire + ".use", WireUse.RETURN) : named) {
+                rules.wrong(
+                        wire + ".use",
+                        both(rules) ? "the line has a neutral and a shield wire" : "the line has not both return wires",
+                        both(rules) ? "use: neutral or use: shield-wire" : "use: return");
+            }
+        }
+        for (String key : List.of("mutual-resistance", "mutual-reactance")) {
+            rules.belongs("system.return-wires." + key, !returns, "either impedances or conductors of the line for it");
+        }
+        for (String wire : List.of(NEUTRAL_WIRE, SHIELD_WIRE)) {
             for (String key : List.of("impedance", "reactance", "mutual-resistance", "mutual-reactance")) {
                 rules.belongs(wire + '.' + key, !returns, "either impedances or a conductor with use: return");
             }

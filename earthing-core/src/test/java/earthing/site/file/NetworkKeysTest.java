@@ -26,7 +26,7 @@ final class NetworkKeysTest {
                     solid | protection: {fuse: {points: [{current: 20 A, time: 1 s}, {current: 30 A, time: 0.5 s}], breaking-current: 25 A}} | points[2].current: "30 A" is above protection.fuse.breaking-current
                     solid | protection: {fuse: {points: [{current: unknown, time: 1 s}]}} | nothing can be computed while this is unknown
                     solid | protection: {clearing-time: 1 s, fuse: {points: [{current: 20 A, time: 1 s}, {current: 30 A, time: 1 s}]}} | protection.fuse: this says again what protection.clearing-time says
-                    solid | protection: {reclose: {dead-times: [1 s]}, fuse: {points: [{current: 20 A, time: 1 s}, {current: 30 A, time: 1 s}]}} | protection.reclose: this key does not belong here; expected no reclosing
+                    solid | protection: {reclose: {dead-times: [1 s]}, fuse: {points: [{current: 20 A, time: 1 s}, {current: 30 A, time: 1 s}]}} | protection.reclose: this key does not belong here; expected protection.relay beside the fuse: a fuse clears once
                     solid | protection: {clearing-time: 1 s, back-up-for: heating} | protection.back-up-for: this key does not belong here
                     solid | protection: {sensitive: {pickup: 5 A, curve: definite-time, time-multiplier: 1}} | protection.sensitive.time-multiplier: this key does not belong here
                     solid | criteria: {touch: en-50522-2022, owner: {name: a, reference: b}} | criteria.owner: this key does not belong here; expected it with touch: owner
@@ -71,6 +71,10 @@ final class NetworkKeysTest {
     @CsvSource(delimiter = '|', textBlock = """
                     single-wire-earth-return | three-phase-fault-current: 1 kA | three-phase-fault-current: this key does not belong here
                     single-wire-earth-return | shield-wire: {span: 80 m} | shield-wire: this key does not belong here
+                    multi-earthed, conductor: {span: 80 m, spans-to-source: 10} | shield-wire: {spans-to-source: 11} | system.shield-wire.spans-to-source: "11" is not the neutral's 10
+                    multi-earthed, conductor: {span: 80 m, spans-to-source: 10} | shield-wire: {span: 90 m} | system.shield-wire.span: "90 m" is not the neutral's span; expected the same length
+                    multi-earthed, conductor: {span: 80 m, spans-to-source: 10} | return-wires: {bonded: no} | system.return-wires: this key does not belong here; expected a neutral conductor and a shield wire
+                    multi-earthed, conductor: {span: 80 m, spans-to-source: 10} | shield-wire: {earthed-every: 2} ; return-wires: {bonded: yes} | system.shield-wire.earthed-every: this key does not belong here; expected the neutral's earths serve both
                     solid | shield-wire: {bond-height: 12 m} | shield-wire.bond-height: "12 m" is above pole.height
                     """)
     void wiresBelongToTheirNetwork(String method, String key, String expected) {
@@ -83,7 +87,7 @@ final class NetworkKeysTest {
                   frequency: 50 Hz
                   neutral: {method: %s}
                   %s
-                """.formatted(method, key);
+                """.formatted(method, key.replace(" ; ", "\n  "));
         assertThat(Problems.of(SiteFile.read(file, "a.yaml"))).anyMatch(p -> p.contains(expected));
     }
 }

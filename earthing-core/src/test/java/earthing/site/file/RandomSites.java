@@ -269,6 +269,7 @@ final class RandomSites {
                 set(values, "voltage", random.nextBoolean() ? "22 kV" : "22000 V", Dimension.VOLTAGE);
                 set(values, "highest-voltage", "24 kV", Dimension.VOLTAGE);
                 set(values, "frequency", "50 Hz", Dimension.FREQUENCY);
+                values.remove("return-wires");
             }
             case "neutral" -> {
                 for (String key :
@@ -279,7 +280,11 @@ final class RandomSites {
                     values.put("method", NeutralMethod.SOLID);
                 }
             }
-            case "return-wire" -> set(values, "bond-height", "7 m", Dimension.LENGTH);
+            case "return-wire" -> {
+                set(values, "bond-height", "7 m", Dimension.LENGTH);
+                set(values, "span", "80 m", Dimension.LENGTH);
+                values.computeIfPresent("spans-to-source", (key, spans) -> 20);
+            }
             case "criteria" -> {
                 if (values.get("touch") != TouchCriterion.OWNER) {
                     values.remove("owner");
