@@ -61,6 +61,7 @@ final class AdverseInputs {
                     "main-earth.segments.conductor.area",
                     "cubicle.tee.area",
                     "cubicle.own-lead.area",
+                    "stays.conductor.area",
                     "control-cable.screen.area" -> Optional.of(Bound.LOW);
             case "criteria.shock-merging-time", "criteria.initial-temperature", "cubicle.reach", "soil.season.factor" ->
                 Optional.of(Bound.HIGH);

@@ -231,10 +231,17 @@ final class EarthPathReader {
     }
 
     private void stays() {
-        for (Stay stay : site.stays()) {
-            if (stay.bondedToMainEarth() == YesNo.YES && stay.insulated() != YesNo.YES) {
-                parallel(stay.name(), EarthPaths.TANK, EarthPaths.EARTH, metres(stay.topHeight()));
-            }
+        for (Stay stay : StayAnchors.bonded(site)) {
+            member(
+                    stay.name(),
+                    EarthPaths.TANK,
+                    EarthPaths.EARTH,
+                    metres(stay.topHeight()),
+                    0,
+                    Role.PARALLEL,
+                    stay.conductor(),
+                    null,
+                    true);
         }
     }
 

@@ -24,6 +24,7 @@ import earthing.site.Cubicle;
 import earthing.site.Joint;
 import earthing.site.Screen;
 import earthing.site.Site;
+import earthing.site.Stay;
 import earthing.site.YesNo;
 import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
@@ -98,7 +99,7 @@ final class HeatingStudy {
                 || member.role() == Role.TEE
                 || member.role() == Role.OWN_LEAD
                 || member.role() == Role.SCREEN
-                || member.name().equals("second lead");
+                || (member.role() == Role.PARALLEL && member.conductor().isPresent());
     }
 
     private void resistances() {
@@ -131,6 +132,10 @@ final class HeatingStudy {
     private double length(Member member) {
         Cubicle cubicle = site.cubicle();
         Measure tee = cubicle == null ? null : cubicle.teeLength();
+        Optional<Stay> stay = StayAnchors.named(site, member.name());
+        if (stay.isPresent()) {
+            return StayAnchors.length(stay.get());
+        }
         return member.role() == Role.TEE && tee != null && tee.isKnown() ? tee.nominal() : member.length();
     }
 
@@ -185,9 +190,10 @@ final class HeatingStudy {
 
     private Body lead(Member member, String id) throws MissingInput {
         Conductor conductor = conductor(member);
+        boolean stay = StayAnchors.named(site, member.name()).isPresent();
         return new Body(
                 id,
-                PoleGeometry.area(conductor, "main-earth.conductor", in),
+                PoleGeometry.area(conductor, stay ? "stays.conductor" : "main-earth.conductor", in),
                 PoleGeometry.metal(conductor.material()),
                 Optional.of(conductor.area()),
                 conductor.insulated() == YesNo.YES,

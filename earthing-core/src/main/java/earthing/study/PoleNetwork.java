@@ -16,6 +16,7 @@ import earthing.site.HighVoltageCable;
 import earthing.site.LowVoltageTransformer;
 import earthing.site.Screen;
 import earthing.site.Site;
+import earthing.site.Stay;
 import earthing.study.EarthPaths.Member;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -333,9 +334,44 @@ final class PoleNetwork {
                     member.from(),
                     Circuit.REFERENCE,
                     Math.max(JOINT, known(cable.screenRemoteEarthResistance(), 0) + along)));
+        } else if (StayAnchors.named(site, member.name()).isPresent()) {
+            stay(member, StayAnchors.named(site, member.name()).get());
         } else if (!FaultSolver.isReturnWire(member.name())) {
             notes.add(member.name() + ": its resistance to earth is not known and it is left out of the fault circuit;"
                     + " the potential rise errs high");
+        }
+    }
+
+    private void stay(Member member, Stay stay) throws MissingInput {
+        if (stay.anchor() != null) {
+            Conductor conductor = stay.conductor();
+            Metal metal = Metal.STEEL_GALVANISED;
+            double area = USUAL_AREA;
+            if (conductor == null) {
+                in.choice("stays.conductor", member.name() + ": 50 mm2 of galvanised steel in the fault circuit", LEAD);
+            } else {
+                area = PoleGeometry.area(conductor, "stays.conductor", in);
+                metal = PoleGeometry.metal(conductor.material());
+            }
+            pieces.add(new Piece(
+                    member.name(),
+                    member.from(),
+                    node(StayAnchors.electrode(stay)),
+                    RoundConductor.between(
+                            new Point(0, 0, in.need(stay.topHeight(), "stays.top-height")),
+                            new Point(in.need(stay.anchorDistance(), "stays.anchor-distance"), 0, 0),
+                            PoleGeometry.radius(area)),
+                    PoleGeometry.resistancePerLength(metal, area) * StayAnchors.length(stay)));
+        } else if (stay.anchorResistance() != null) {
+            ties.add(new Tie(
+                    member.name(),
+                    member.from(),
+                    Circuit.REFERENCE,
+                    in.need(stay.anchorResistance(), "stays.anchor-resistance", earth.bound())));
+        } else {
+            notes.add(member.name()
+                    + ": neither its anchor nor the anchor's resistance is described and it is left out of"
+                    + " the fault circuit; the potential rise errs high");
         }
     }
 

@@ -10,6 +10,7 @@ import earthing.site.Site;
 import earthing.site.Soil;
 import earthing.site.SoilLayer;
 import earthing.site.SoilState;
+import earthing.site.Stay;
 import earthing.soil.Layer;
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
@@ -94,6 +95,13 @@ final class SiteEarth {
             bars.addAll(ElectrodeBars.operatorMat(site.cubicle().operatorMat(), to, inputs));
         }
         bars.addAll(ElectrodeBars.poleButt(site.pole(), bound, inputs));
+        for (Stay stay : StayAnchors.bonded(site)) {
+            String anchor = StayAnchors.electrode(stay);
+            if (site.electrodes().stream().anyMatch(e -> e.name().equals(anchor))) {
+                throw new MissingInput("an electrode has the name of the anchor of " + stay.name(), "electrodes.name");
+            }
+            bars.addAll(StayAnchors.bars(stay, inputs));
+        }
         try {
             Optional<EarthElectrodes> solved = bars.isEmpty() ? Optional.empty() : Optional.of(cache.solve(soil, bars));
             return new SiteEarth(bound, bound.name().toLowerCase(Locale.ROOT), soil, solved, declared);

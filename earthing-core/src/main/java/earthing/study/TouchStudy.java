@@ -322,7 +322,14 @@ final class TouchStudy {
             }
         }
         for (Stay stay : site.stays()) {
-            if (stay.insulated() != YesNo.YES && stay.bondedToMainEarth() == YesNo.YES) {
+            if (stay.anchorResistance() != null
+                    && StayAnchors.named(site, stay.name()).isPresent()) {
+                gaps.add(new Gap(
+                        "touch.stay-" + EarthPaths.key(stay.name()),
+                        fault.circumstances(),
+                        "the shape of its anchor is not known, so the potential of the ground beside it cannot be computed",
+                        List.of("stays.anchor")));
+            } else if (stay.insulated() != YesNo.YES && stay.bondedToMainEarth() == YesNo.YES) {
                 double distance = in.need(stay.anchorDistance(), "stays.anchor-distance");
                 part("stay-" + EarthPaths.key(stay.name()), EarthPaths.TANK, distance, fault, field, basis, reach);
             }

@@ -47,6 +47,8 @@ final class PoleRules {
         rules.below("system.shield-wire.bond-height", "pole.height", true);
         for (String stay : rules.items("stays")) {
             rules.below(stay + ".top-height", "pole.height", true);
+            rules.notBoth(stay + ".anchor", stay + ".anchor-resistance");
+            rules.below(stay + ".anchor.rod-diameter", stay + ".anchor.plate-diameter", false);
         }
         // Without the tank or the pole the order still has to hold.
         if (!rules.facts().has("tank.height")) {
