@@ -438,7 +438,7 @@ final class TouchStudy {
         if (governing.permissible() instanceof PermissibleVoltage voltage) {
             results.add(result(id + ".permissible", fault, voltage.value(), voltage.basis(), voltage.source()));
         } else if (governing.permissible() instanceof NoPermissibleVoltage none && contact == Contact.FOOT_TO_FOOT) {
-            notes.add(none.curve() + " limits touch, not step; the worst step voltage is shown without a limit");
+            notes.add(none.curve() + ", step: " + none.reason() + "; the worst step voltage is shown without a limit");
         } else if (governing.permissible() instanceof NoPermissibleVoltage none) {
             gaps.add(
                     new Gap(id, fault.circumstances(), none.curve() + ": " + none.reason(), List.of("criteria.touch")));

@@ -65,6 +65,16 @@ class EarthPathsTest {
                         "PARALLEL pole steel: tank - earth"));
         expected.put("lowgarth-short.yaml", List.of("MAIN_EARTH lead: tank - electrode main"));
         expected.put(
+                "millgarth-two-wires.yaml",
+                List.of(
+                        "MAIN_EARTH upper lead: tank - tee",
+                        "MAIN_EARTH lower lead: tee - electrode ground rods",
+                        "TEE tee: tee - cubicle",
+                        "SCREEN cable screen: tank - cubicle",
+                        "PARALLEL stay west: tank - earth",
+                        "PARALLEL line neutral: tank - earth",
+                        "PARALLEL shield wire: tank - earth"));
+        expected.put(
                 "ollinford-concrete-lv.yaml",
                 List.of(
                         "MAIN_EARTH upper lead: tank - tee",
