@@ -408,6 +408,38 @@ final class PairIntegral {
         return sum;
     }
 
+    /**
+     * The same of some of the images.
+     *
+     * @param split first far image of each family, from {@link #surfaceImagesFrom}
+     * @param far whether the far images count or the near ones
+     */
+    double pointAtSurface(int layer, double depth, double r2, int[] split, boolean far) {
+        LayerKernel kernel = surfaceKernel(layer);
+        double sum = 0;
+        for (int f = 0; f < kernel.families; f++) {
+            int from = far ? split[f] : 0;
+            int to = far ? kernel.offset[f].length : split[f];
+            if (to > from) {
+                sum += imageSum(kernel.offset[f], kernel.coefficient[f], from, to, r2, kernel.lowerSign[f] * depth);
+            }
+        }
+        return sum;
+    }
+
+    /** For each family of a source at a depth the first image that is at least so far from the surface. */
+    int[] surfaceImagesFrom(int layer, double depth, double distance) {
+        LayerKernel kernel = surfaceKernel(layer);
+        int[] first = new int[kernel.families];
+        for (int f = 0; f < kernel.families; f++) {
+            double[] b = kernel.offset[f];
+            while (first[f] < b.length && b[first[f]] + kernel.lowerSign[f] * depth < distance) {
+                first[f]++;
+            }
+        }
+        return first;
+    }
+
     /** What has to be added to squared distances so that a point inside a bar counts as one on its surface. */
     private double outside(int e, double z1, double z2, double x, double y, double z) {
         double length = mesh.length[e];

@@ -179,30 +179,13 @@ final class SurfaceField {
         }
         // Nearer than its radius to the end of a rod a point is within the metal; no piece covers that.
         double least = Math.max(top, mesh.radius[elements[0]]);
+        RodSurface[] pieces = RodSurface.ofRod(mesh, integral, currentPerVolt, elements);
         return new RadialTable(top * top, least * least, currentPerVolt.length, (r2, values) -> {
             Arrays.fill(values, 0);
-            for (int e : elements) {
-                double mean = verticalMean(e, r2);
-                for (int k = 0; k < values.length; k++) {
-                    values[k] += currentPerVolt[k][e] * mean;
-                }
+            for (RodSurface piece : pieces) {
+                piece.add(r2, values);
             }
         });
-    }
-
-    private double verticalMean(int e, double r2) {
-        double middle = (mesh.z1[e] + mesh.z2[e]) / 2;
-        int n = GaussRule.points(r2 + middle * middle, mesh.length[e] * mesh.length[e]);
-        if (n == 0) {
-            return integral.at(e, mesh.x1[e] + Math.sqrt(r2), mesh.y1[e], 0, 0);
-        }
-        double[] t = GaussRule.nodes(n);
-        double[] w = GaussRule.weights(n);
-        double mean = 0;
-        for (int p = 0; p < n; p++) {
-            mean += w[p] * integral.pointAtSurface(mesh.layer[e], along(mesh.z1[e], mesh.z2[e], t[p]), r2);
-        }
-        return mean;
     }
 
     /**
