@@ -1,6 +1,8 @@
 package earthing.site;
 
 import earthing.quantity.Measure;
+import java.lang.reflect.Constructor;
+import java.lang.reflect.Method;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.List;
@@ -31,31 +33,56 @@ public final class SiteRewrite {
         }
         if (value instanceof List<?> list) {
             List<@Nullable Object> items = new ArrayList<>();
+            boolean same = true;
             for (Object item : list) {
-                items.add(rewritten(path, item, change));
+                Object after = rewritten(path, item, change);
+                items.add(after);
+                same &= after == item;
             }
-            return items;
+            return same ? list : items;
         }
         return value instanceof Record block && block.getClass().getPackage() == Site.class.getPackage()
                 ? record(path, block, change)
                 : value;
     }
 
+    /** What reflection tells of a record; asked for once, because a sweep rewrites a site dozens of times. */
+    private record Shape(List<String> keys, List<Method> accessors, Constructor<?> constructor) {
+
+        private static final ClassValue<Shape> OF = new ClassValue<>() {
+            @Override
+            protected Shape computeValue(Class<?> type) {
+                try {
+                    List<String> keys = new ArrayList<>();
+                    List<Method> accessors = new ArrayList<>();
+                    List<Class<?>> types = new ArrayList<>();
+                    for (RecordComponent component : type.getRecordComponents()) {
+                        keys.add(kebab(component.getName()));
+                        accessors.add(component.getAccessor());
+                        types.add(component.getType());
+                    }
+                    return new Shape(keys, accessors, type.getDeclaredConstructor(types.toArray(Class<?>[]::new)));
+                } catch (NoSuchMethodException impossible) {
+                    throw new IllegalStateException("record " + type.getName() + " has no constructor", impossible);
+                }
+            }
+        };
+    }
+
     private static Object record(String path, Record block, BiFunction<String, Measure, Measure> change) {
-        RecordComponent[] components = block.getClass().getRecordComponents();
-        Class<?>[] types = new Class<?>[components.length];
-        Object[] parts = new Object[components.length];
+        Shape shape = Shape.OF.get(block.getClass());
+        Object[] parts = new Object[shape.keys().size()];
         boolean same = true;
         try {
-            for (int i = 0; i < components.length; i++) {
-                types[i] = components[i].getType();
-                Object before = components[i].getAccessor().invoke(block);
-                String key = (path.isEmpty() ? "" : path + ".") + kebab(components[i].getName());
-                Object after = rewritten(key, before, change);
-                parts[i] = after;
-                same &= before == null ? after == null : before.equals(after);
+            for (int i = 0; i < parts.length; i++) {
+                Object before = shape.accessors().get(i).invoke(block);
+                if (before != null) {
+                    String key = shape.keys().get(i);
+                    parts[i] = rewritten(path.isEmpty() ? key : path + "." + key, before, change);
+                }
+                same &= before == parts[i];
             }
-            return same ? block : block.getClass().getDeclaredConstructor(types).newInstance(parts);
+            return same ? block : shape.constructor().newInstance(parts);
         } catch (ReflectiveOperationException impossible) {
             throw new IllegalStateException(
                     "record " + block.getClass().getName() + " cannot be rewritten", impossible);

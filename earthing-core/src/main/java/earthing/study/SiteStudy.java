@@ -45,12 +45,15 @@ public final class SiteStudy {
         // Surge and power frequency share nothing but the solved electrodes.
         CompletableFuture<StudyResults> surge = CompletableFuture.supplyAsync(() -> StudyResults.join(
                 List.of(SurgeStudy.of(site, cache, scope), ArresterStudy.of(site), LineEntryStudy.of(site, cache))));
+        CompletableFuture<StudyResults> readings = ground.readings()
+                .map(CompletableFuture::completedFuture)
+                .orElseGet(() -> CompletableFuture.supplyAsync(() -> TesterStudy.of(site, cache)));
         parts.add(electrodes(site, cache));
-        parts.add(ground.readings().orElseGet(() -> TesterStudy.of(site, cache)));
         if (scope == StudyScope.ALL_ARRANGEMENTS) {
             parts.add(ImpulseStudy.of(site, cache));
         }
         parts.add(PowerStudy.of(site, cache, scope));
+        parts.add(1, readings.join());
         parts.add(surge.join());
         ahead.join();
         StudyResults found = StudyResults.join(parts);
