@@ -47,42 +47,47 @@ public final class SiteRewrite {
     }
 
     /** What reflection tells of a record; asked for once, because a sweep rewrites a site dozens of times. */
-    private record Shape(List<String> keys, List<Method> accessors, Constructor<?> constructor) {
+    private static final class Shape {
+        final List<String> keys = new ArrayList<>();
+        final List<Method> accessors = new ArrayList<>();
+        final Constructor<?> constructor;
 
-        private static final ClassValue<Shape> OF = new ClassValue<>() {
+        static final ClassValue<Shape> OF = new ClassValue<>() {
             @Override
             protected Shape computeValue(Class<?> type) {
-                try {
-                    List<String> keys = new ArrayList<>();
-                    List<Method> accessors = new ArrayList<>();
-                    List<Class<?>> types = new ArrayList<>();
-                    for (RecordComponent component : type.getRecordComponents()) {
-                        keys.add(kebab(component.getName()));
-                        accessors.add(component.getAccessor());
-                        types.add(component.getType());
-                    }
-                    return new Shape(keys, accessors, type.getDeclaredConstructor(types.toArray(Class<?>[]::new)));
-                } catch (NoSuchMethodException impossible) {
-                    throw new IllegalStateException("record " + type.getName() + " has no constructor", impossible);
-                }
+                return new Shape(type);
             }
         };
+
+        private Shape(Class<?> type) {
+            List<Class<?>> types = new ArrayList<>();
+            for (RecordComponent component : type.getRecordComponents()) {
+                keys.add(kebab(component.getName()));
+                accessors.add(component.getAccessor());
+                types.add(component.getType());
+            }
+            try {
+                constructor = type.getDeclaredConstructor(types.toArray(Class<?>[]::new));
+            } catch (NoSuchMethodException impossible) {
+                throw new IllegalStateException("record " + type.getName() + " has no constructor", impossible);
+            }
+        }
     }
 
     private static Object record(String path, Record block, BiFunction<String, Measure, Measure> change) {
         Shape shape = Shape.OF.get(block.getClass());
-        Object[] parts = new Object[shape.keys().size()];
+        Object[] parts = new Object[shape.keys.size()];
         boolean same = true;
         try {
             for (int i = 0; i < parts.length; i++) {
-                Object before = shape.accessors().get(i).invoke(block);
+                Object before = shape.accessors.get(i).invoke(block);
                 if (before != null) {
-                    String key = shape.keys().get(i);
+                    String key = shape.keys.get(i);
                     parts[i] = rewritten(path.isEmpty() ? key : path + "." + key, before, change);
                 }
                 same &= before == parts[i];
             }
-            return same ? block : shape.constructor().newInstance(parts);
+            return same ? block : shape.constructor.newInstance(parts);
         } catch (ReflectiveOperationException impossible) {
             throw new IllegalStateException(
                     "record " + block.getClass().getName() + " cannot be rewritten", impossible);
