@@ -306,7 +306,8 @@ final class ConstructionChecks {
         if (pole != null
                 && pole.material() == PoleMaterial.STEEL
                 && pole.bondedToMainEarth() == YesNo.YES
-                && pole.buttContact() != ButtContact.COATED) {
+                && pole.buttContact() != ButtContact.COATED
+                && pole.buttContact() != ButtContact.INSULATED) {
             buried.put("steel pole butt", ConductorMaterial.STEEL);
         }
         return buried;

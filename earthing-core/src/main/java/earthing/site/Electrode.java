@@ -34,6 +34,7 @@ public record Electrode(
         RingShape ring,
 
         @Key(doc = "A horizontal mat of wires.") @Nullable MatShape mat,
+        @Key(doc = "A thin plate.") @Nullable PlateShape plate,
         @Key(doc = "Any straight bars at coordinates.") List<Bar> bars,
 
         @Key(
@@ -42,6 +43,9 @@ public record Electrode(
                 doc = "Measured or declared resistance to remote earth, in place of a shape that is not known.")
         @Nullable
         Measure resistance,
+
+        @Key(doc = "Concrete or backfill around every bar or wire of this electrode.") @Nullable
+        ConcreteShell concrete,
 
         @Key(example = "copper-clad-steel", doc = "What it is made of.") @Nullable
         ConductorMaterial material) {

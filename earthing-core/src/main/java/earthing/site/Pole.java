@@ -22,5 +22,8 @@ public record Pole(
         @Key(example = "bare", doc = "Contact of a conducting butt with the soil.") @Nullable
         ButtContact buttContact,
 
+        @Key(doc = "Concrete foundation around a steel butt, as deep as the butt.") @Nullable
+        ConcreteShell foundation,
+
         @Key(example = "yes", doc = "Whether the steel or reinforcement is bonded to the main earth.") @Nullable
         YesNo bondedToMainEarth) {}

@@ -5,9 +5,12 @@ import earthing.electrode.wire.BarShapes;
 import earthing.quantity.Measure.Bound;
 import earthing.quantity.Source;
 import earthing.site.ButtContact;
+import earthing.site.ConcreteShell;
 import earthing.site.Electrode;
 import earthing.site.MatShape;
 import earthing.site.OperatorMat;
+import earthing.site.PlateLie;
+import earthing.site.PlateShape;
 import earthing.site.Pole;
 import earthing.site.PoleMaterial;
 import earthing.site.Position;
@@ -31,6 +34,9 @@ final class ElectrodeBars {
     private static final Source BUTT = Source.tool(
             "a conducting butt is a thick bar; concrete around reinforcement is taken as soil, docs/theory/electrode.md");
 
+    private static final Source SHELL = Source.tool("current crosses a shell radially, docs/theory/electrode.md");
+    private static final Source COATING = Source.tool("a coating may be damaged; both bounds are computed");
+
     /** Sides of the polygon that stands for a ring. */
     private static final int RING_SIDES = 16;
     /** Clearance between the butt of a conducting pole and an electrode at its foot [m]. */
@@ -40,6 +46,32 @@ final class ElectrodeBars {
 
     private ElectrodeBars() {}
 
+    /** The bars at one bound of what is around them. */
+    static List<Bar> of(Electrode electrode, @Nullable Pole pole, Bound bound, Inputs in) throws MissingInput {
+        List<Bar> bars = of(electrode, pole, in);
+        ConcreteShell shell = electrode.concrete();
+        if (shell == null) {
+            return bars;
+        }
+        double outer = in.need(shell.diameter(), "electrodes.concrete.diameter") / 2;
+        double resistivity = in.need(shell.resistivity(), "electrodes.concrete.resistivity", bound);
+        in.choice("", "concrete around the metal of " + electrode.name() + " ends where the metal ends", SHELL);
+        List<Bar> encased = new ArrayList<>();
+        for (Bar bar : bars) {
+            encased.add(sleeved(bar, outer, resistivity, "electrodes.concrete.diameter"));
+        }
+        return encased;
+    }
+
+    private static Bar sleeved(Bar bar, double outer, double resistivity, String key) throws MissingInput {
+        try {
+            return bar.in(outer, resistivity);
+        } catch (IllegalArgumentException impossible) {
+            throw new MissingInput("the concrete as described has no solution: " + impossible.getMessage(), key);
+        }
+    }
+
+    /** The bars of the metal alone, without what is around them. */
     static List<Bar> of(Electrode electrode, @Nullable Pole pole, Inputs in) throws MissingInput {
         String name = electrode.name();
         double x = position(electrode.at(), pole, true, electrode, in);
@@ -137,6 +169,10 @@ final class ElectrodeBars {
         if (mat != null) {
             bars.addAll(mat(name, x, y, mat, in));
         }
+        PlateShape plate = electrode.plate();
+        if (plate != null) {
+            bars.addAll(plate(name, x, y, plate, in));
+        }
         for (earthing.site.Bar bar : electrode.bars()) {
             bars.add(new Bar(
                     name,
@@ -177,6 +213,18 @@ final class ElectrodeBars {
                 in.need(mat.diameter(), "electrodes.mat.diameter") / 2);
     }
 
+    private static List<Bar> plate(String name, double x, double y, PlateShape plate, Inputs in) throws MissingInput {
+        double depth = in.need(plate.depth(), "electrodes.plate.depth");
+        double length = in.need(plate.length(), "electrodes.plate.length");
+        boolean upright = plate.lie() == PlateLie.VERTICAL;
+        if (upright && !(depth >= length / 2)) {
+            throw new MissingInput(
+                    "an upright plate must lie below ground: its centre no less than half its length deep",
+                    "electrodes.plate.depth");
+        }
+        return BarShapes.plate(name, x, y, depth, in.need(plate.width(), "electrodes.plate.width"), length, upright);
+    }
+
     private static double top(earthing.quantity.@Nullable Measure measure, Inputs in) throws MissingInput {
         return in.orElse(measure, "electrodes.top-depth", 0, earthing.quantity.Dimension.LENGTH, TOP);
     }
@@ -215,16 +263,35 @@ final class ElectrodeBars {
         return pole.material() == PoleMaterial.CONCRETE ? CAGE * outer : outer;
     }
 
-    /** The butt of a conducting pole; where its contact is not known, present at the low bound only. */
+    /**
+     * The butt of a conducting pole, in its foundation where one is described; where its contact is not known absent at the
+     * high bound, coated present at the low bound only, on an insulating base never.
+     */
     static List<Bar> poleButt(@Nullable Pole pole, Bound bound, Inputs in) throws MissingInput {
         if (pole == null || !conducts(pole)) {
             return List.of();
         }
         ButtContact contact = pole.buttContact();
-        if (contact == ButtContact.COATED || (contact != ButtContact.BARE && bound == Bound.HIGH)) {
+        boolean reaches = contact == ButtContact.BARE
+                || (contact == ButtContact.COATED && bound == Bound.LOW)
+                || ((contact == ButtContact.UNKNOWN || contact == null) && bound != Bound.HIGH);
+        if (!reaches) {
             return List.of();
         }
-        in.choice("pole.butt-contact", "the buried butt is an electrode", BUTT);
-        return BarShapes.poleButt(POLE_BUTT, 0, 0, in.need(pole.burial(), "pole.burial"), 2 * radius(pole, in));
+        if (contact == ButtContact.COATED) {
+            in.choice("pole.butt-contact", "the coating of the butt is whole but at the low bound", COATING);
+        }
+        double burial = in.need(pole.burial(), "pole.burial");
+        ConcreteShell foundation = pole.foundation();
+        List<Bar> butt = BarShapes.poleButt(POLE_BUTT, 0, 0, burial, 2 * radius(pole, in));
+        if (foundation == null) {
+            in.choice("pole.butt-contact", "the buried butt is an electrode", BUTT);
+            return butt;
+        }
+        return List.of(sleeved(
+                butt.get(0),
+                in.need(foundation.diameter(), "pole.foundation.diameter") / 2,
+                in.need(foundation.resistivity(), "pole.foundation.resistivity", bound),
+                "pole.foundation.diameter"));
     }
 }

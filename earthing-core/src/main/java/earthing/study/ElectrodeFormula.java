@@ -1,13 +1,21 @@
 package earthing.study;
 
+import earthing.electrode.formula.ConcreteEncasedRod;
 import earthing.electrode.formula.FormulaResult;
+import earthing.electrode.formula.FoundationHemisphere;
 import earthing.electrode.formula.HorizontalWireSunde;
 import earthing.electrode.formula.RingDwight;
 import earthing.electrode.formula.RodDwight;
 import earthing.electrode.formula.RodTwoLayer;
 import earthing.electrode.formula.RodsEqualCurrents;
+import earthing.electrode.formula.RoundPlateDwight;
 import earthing.electrode.formula.StarDwight;
+import earthing.quantity.Measure.Bound;
+import earthing.site.ConcreteShell;
 import earthing.site.Electrode;
+import earthing.site.PlateLie;
+import earthing.site.PlateShape;
+import earthing.site.Pole;
 import earthing.site.RingShape;
 import earthing.site.RodShape;
 import earthing.site.RodsInLine;
@@ -16,6 +24,7 @@ import earthing.site.WireShape;
 import earthing.soil.SoilModel;
 import java.util.Arrays;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** The published closed form that covers the shape of an electrode and the ground, where there is one. */
 final class ElectrodeFormula {
@@ -23,9 +32,15 @@ final class ElectrodeFormula {
     /** Closed forms of a driven rod start at the surface; a top deeper than this part of the length is another case. */
     private static final double SHALLOW = 0.25;
 
+    /** Sides of a plate beyond this ratio are no likeness of a disc [1]. */
+    private static final double MOST_OBLONG = 1.5;
+
     private ElectrodeFormula() {}
 
-    static Optional<FormulaResult> of(Electrode electrode, SoilModel soil, Inputs in) throws MissingInput {
+    static Optional<FormulaResult> of(Electrode electrode, SoilModel soil, Bound bound, Inputs in) throws MissingInput {
+        if (electrode.concrete() != null) {
+            return encased(electrode, electrode.concrete(), soil, bound, in);
+        }
         RodShape rod = electrode.rod();
         if (rod != null) {
             double length = in.need(rod.length(), "electrodes.rod.length");
@@ -39,8 +54,38 @@ final class ElectrodeFormula {
         return uniform(electrode, soil.resistivity(0), in).filter(FormulaResult::holds);
     }
 
-    private static double top(earthing.quantity.@org.jspecify.annotations.Nullable Measure measure, Inputs in)
-            throws MissingInput {
+    /** The concrete foundation of a pole; the source knows uniform ground only. */
+    static Optional<FormulaResult> foundation(@Nullable Pole pole, SoilModel soil, Inputs in) throws MissingInput {
+        if (pole == null || pole.foundation() == null || soil.layerCount() > 1) {
+            return Optional.empty();
+        }
+        return Optional.of(FoundationHemisphere.resistance(
+                        soil.resistivity(0),
+                        in.need(pole.foundation().diameter(), "pole.foundation.diameter"),
+                        in.need(pole.burial(), "pole.burial")))
+                .filter(FormulaResult::holds);
+    }
+
+    private static Optional<FormulaResult> encased(
+            Electrode electrode, ConcreteShell shell, SoilModel soil, Bound bound, Inputs in) throws MissingInput {
+        RodShape rod = electrode.rod();
+        if (rod == null || soil.layerCount() > 1) {
+            return Optional.empty();
+        }
+        double length = in.need(rod.length(), "electrodes.rod.length");
+        if (top(rod.topDepth(), in) > SHALLOW * length) {
+            return Optional.empty();
+        }
+        return Optional.of(ConcreteEncasedRod.resistance(
+                        soil.resistivity(0),
+                        in.need(shell.resistivity(), "electrodes.concrete.resistivity", bound),
+                        length,
+                        in.need(rod.diameter(), "electrodes.rod.diameter"),
+                        in.need(shell.diameter(), "electrodes.concrete.diameter")))
+                .filter(FormulaResult::holds);
+    }
+
+    private static double top(earthing.quantity.@Nullable Measure measure, Inputs in) throws MissingInput {
         return measure == null ? 0 : in.need(measure, "electrodes.top-depth");
     }
 
@@ -106,6 +151,21 @@ final class ElectrodeFormula {
                     2 * in.need(ring.radius(), "electrodes.ring.radius"),
                     in.need(ring.diameter(), "electrodes.ring.diameter") / 2,
                     in.need(ring.depth(), "electrodes.ring.depth")));
+        }
+        PlateShape plate = electrode.plate();
+        if (plate != null) {
+            double width = in.need(plate.width(), "electrodes.plate.width");
+            double length = in.need(plate.length(), "electrodes.plate.length");
+            // The source knows the round plate; a compact one of the same area is within 2 %.
+            return Math.max(width, length) > MOST_OBLONG * Math.min(width, length)
+                    ? Optional.empty()
+                    : Optional.of(RoundPlateDwight.resistance(
+                            plate.lie() == PlateLie.VERTICAL
+                                    ? RoundPlateDwight.Lie.VERTICAL
+                                    : RoundPlateDwight.Lie.HORIZONTAL,
+                            resistivity,
+                            Math.sqrt(width * length / Math.PI),
+                            in.need(plate.depth(), "electrodes.plate.depth")));
         }
         return Optional.empty();
     }

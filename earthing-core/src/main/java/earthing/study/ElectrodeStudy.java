@@ -46,7 +46,7 @@ final class ElectrodeStudy {
                                     + (soil.layerCount() == 1 ? "uniform soil" : soil.layerCount() + " layers")
                             : "declared value",
                     solved ? WIRE : DECLARED));
-            Optional<FormulaResult> formula = closedForm(site, name, soil, in);
+            Optional<FormulaResult> formula = closedForm(site, name, earth, in);
             if (formula.isPresent()) {
                 results.add(Result.of(
                         "electrode." + name + ".resistance.formula",
@@ -74,13 +74,18 @@ final class ElectrodeStudy {
         return results;
     }
 
-    private static Optional<FormulaResult> closedForm(Site site, String name, SoilModel soil, Inputs in)
+    private static Optional<FormulaResult> closedForm(Site site, String name, SiteEarth earth, Inputs in)
             throws MissingInput {
         if (OperatorPlace.bondedTo(site).filter(name::equals).isPresent()) {
             return Optional.empty(); // a mat is part of it, and no closed form knows that shape
         }
+        if (name.equals(ElectrodeBars.POLE_BUTT)) {
+            return ElectrodeFormula.foundation(site.pole(), earth.soil(), in);
+        }
         Optional<Electrode> electrode = SiteVariant.electrode(site, name);
-        return electrode.isEmpty() ? Optional.empty() : ElectrodeFormula.of(electrode.get(), soil, in);
+        return electrode.isEmpty()
+                ? Optional.empty()
+                : ElectrodeFormula.of(electrode.get(), earth.soil(), earth.bound(), in);
     }
 
     private static Result number(String id, SiteEarth earth, double value, Dimension dimension, String model) {

@@ -109,6 +109,15 @@ final class ImpulseStudy {
                         List.of("electrodes.rod")));
                 continue;
             }
+            if (electrode.concrete() != null) {
+                gaps.add(new Gap(
+                        "electrode." + electrode.name() + ".impulse",
+                        Case.NONE,
+                        "electrode " + electrode.name()
+                                + " lies in concrete; how concrete moves with frequency is not modelled",
+                        List.of()));
+                continue;
+            }
             double[] terminal = ElectrodeBars.terminal(electrode, site.pole(), in);
             for (Bound bound : Bound.values()) {
                 try {

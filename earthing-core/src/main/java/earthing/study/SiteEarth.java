@@ -77,7 +77,7 @@ final class SiteEarth {
         List<Bar> bars = new ArrayList<>();
         Map<String, Double> declared = new LinkedHashMap<>();
         for (Electrode electrode : site.electrodes()) {
-            List<Bar> shape = ElectrodeBars.of(electrode, site.pole(), inputs);
+            List<Bar> shape = ElectrodeBars.of(electrode, site.pole(), bound, inputs);
             if (!shape.isEmpty()) {
                 bars.addAll(shape);
             } else {

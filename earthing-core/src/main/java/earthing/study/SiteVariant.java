@@ -213,8 +213,14 @@ final class SiteVariant {
         if (pole == null) {
             throw new MissingInput("the file describes no pole", "pole");
         }
-        Pole changed =
-                new Pole(pole.material(), pole.height(), pole.burial(), pole.diameter(), pole.buttContact(), bonded);
+        Pole changed = new Pole(
+                pole.material(),
+                pole.height(),
+                pole.burial(),
+                pole.diameter(),
+                pole.buttContact(),
+                pole.foundation(),
+                bonded);
         return with(
                 site,
                 site.soil(),
@@ -276,8 +282,10 @@ final class SiteVariant {
                 main.star(),
                 main.ring(),
                 main.mat(),
+                main.plate(),
                 main.bars(),
                 main.resistance(),
+                main.concrete(),
                 main.material());
     }
 

@@ -41,6 +41,19 @@ final class WireModels {
                     alone(soil, BarShapes.rodsInLine(NAME, 0, 0, rods, given.value("spacing"), 0, length, radius));
             return Map.of("factor", group * rods / one, "utilisation", one / (group * rods));
         });
+        models.put("electrode.wire.rod-in-concrete", given -> {
+            SoilModel soil = SoilModel.uniform(given.value("soil"));
+            Bar rod = rod(given.value("length"), given.value("diameter") / 2).get(0);
+            Bar encased = rod.in(given.value("concrete-diameter") / 2, given.value("concrete"));
+            return Map.of("resistance", alone(soil, List.of(encased)));
+        });
+        models.put("electrode.wire.deep-square-plate", given -> {
+            double side = given.value("side");
+            double resistance = alone(
+                    SoilModel.uniform(given.value("resistivity")),
+                    BarShapes.plate(NAME, 0, 0, given.value("depth"), side, side, false));
+            return Map.of("capacitance", given.value("resistivity") / (4 * Math.PI * side * resistance));
+        });
         models.put("electrode.wire.square-grid", WireModels::squareGrid);
     }
 

@@ -1,7 +1,7 @@
 package earthing.electrode.wire;
 
 /**
- * One straight buried bar of round section, bare, at one potential along its length.
+ * One straight buried bar of round section at one potential along its length, bare or in a sleeve of other material.
  *
  * @param electrode name of the electrode it belongs to; bars of one name are bonded together
  * @param x1 first end, east [m]
@@ -10,10 +10,36 @@ package earthing.electrode.wire;
  * @param x2 second end, east [m]
  * @param y2 second end, north [m]
  * @param depth2 depth of the second end [m], ≥ 0
- * @param radius radius [m], &gt; 0 and at most half the length
+ * @param radius radius where the soil begins [m], &gt; 0 and at most half the length; of a sleeve its outer radius
+ * @param sleeve resistance from the metal through the sleeve to the soil, of one metre of length [Ω·m], ≥ 0; 0 for bare
  */
 public record Bar(
-        String electrode, double x1, double y1, double depth1, double x2, double y2, double depth2, double radius) {
+        String electrode,
+        double x1,
+        double y1,
+        double depth1,
+        double x2,
+        double y2,
+        double depth2,
+        double radius,
+        double sleeve) {
+
+    /**
+     * A bare bar.
+     *
+     * @param electrode name of the electrode it belongs to; bars of one name are bonded together
+     * @param x1 first end, east [m]
+     * @param y1 first end, north [m]
+     * @param depth1 depth of the first end [m], ≥ 0
+     * @param x2 second end, east [m]
+     * @param y2 second end, north [m]
+     * @param depth2 depth of the second end [m], ≥ 0
+     * @param radius radius [m], &gt; 0 and at most half the length
+     */
+    public Bar(
+            String electrode, double x1, double y1, double depth1, double x2, double y2, double depth2, double radius) {
+        this(electrode, x1, y1, depth1, x2, y2, depth2, radius, 0);
+    }
 
     /**
      * Refuses bars without length, too thick ones, and ones that lie partly above ground.
@@ -25,7 +51,8 @@ public record Bar(
      * @param x2 second end, east [m]
      * @param y2 second end, north [m]
      * @param depth2 depth of the second end [m], ≥ 0
-     * @param radius radius [m], &gt; 0 and at most half the length
+     * @param radius radius where the soil begins [m], &gt; 0 and at most half the length
+     * @param sleeve resistance of the sleeve of one metre of length [Ω·m], ≥ 0
      */
     public Bar {
         if (electrode.isBlank()) {
@@ -36,6 +63,9 @@ public record Bar(
         }
         if (!(radius > 0)) {
             throw new IllegalArgumentException("radius of a bar must be > 0 m; have " + radius);
+        }
+        if (!(sleeve >= 0) || Double.isInfinite(sleeve)) {
+            throw new IllegalArgumentException("resistance of a sleeve must be >= 0 ohm.m; have " + sleeve);
         }
         double length = length(x1, y1, depth1, x2, y2, depth2);
         if (!(length >= 2 * radius) || Double.isInfinite(length)) {
@@ -59,5 +89,30 @@ public record Bar(
      */
     public double length() {
         return length(x1, y1, depth1, x2, y2, depth2);
+    }
+
+    /**
+     * The same bar in a sleeve of concrete or backfill, through which the current flows radially: ρc·ln(D/d)/(2π) ohm for
+     * one metre. The ends of the sleeve are those of the bar.
+     *
+     * @param outer outer radius of the sleeve [m], above the radius of the bar
+     * @param resistivity resistivity of the sleeve ρc [Ω·m], &gt; 0
+     * @return the bar with the sleeve's radius and resistance
+     */
+    public Bar in(double outer, double resistivity) {
+        if (!(outer > radius) || !(resistivity > 0)) {
+            throw new IllegalArgumentException("a sleeve needs a radius above " + radius
+                    + " m and a resistivity above 0; have " + outer + " m, " + resistivity + " ohm.m");
+        }
+        return new Bar(
+                electrode,
+                x1,
+                y1,
+                depth1,
+                x2,
+                y2,
+                depth2,
+                outer,
+                sleeve + resistivity * Math.log(outer / radius) / (2 * Math.PI));
     }
 }

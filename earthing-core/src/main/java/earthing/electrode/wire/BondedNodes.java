@@ -71,7 +71,8 @@ final class BondedNodes {
                 at(bar.x1(), bar.x2(), b),
                 at(bar.y1(), bar.y2(), b),
                 at(bar.depth1(), bar.depth2(), b),
-                bar.radius());
+                bar.radius(),
+                bar.sleeve());
     }
 
     private static double at(double first, double second, double t) {

@@ -13,8 +13,8 @@ package earthing.electrode.wire;
  */
 public record Discretisation(int leastPerBar, double longest, double floorInRadii) {
 
-    /** Elements by default: 8 a bar, none longer than 3 m, none shorter than 1 radius. */
-    public static final Discretisation STANDARD = new Discretisation(8, 3, 1);
+    /** Elements by default: 8 a bar, none longer than 3 m, none shorter than half a radius. */
+    public static final Discretisation STANDARD = new Discretisation(8, 3, 0.5);
 
     /**
      * Checks the bounds.

@@ -48,6 +48,7 @@ final class GalerkinSystem {
             for (int j = 0; j <= i; j++) {
                 data[i * n + j] = integral.mean(i, j);
             }
+            data[i * n + i] += mesh.sleeve[i];
         });
         for (int i = 0; i < n; i++) {
             for (int j = 0; j < i; j++) {

@@ -7,6 +7,9 @@ import java.util.List;
 /** Bars cut into elements, each within one layer. Arrays of one length, one entry an element. */
 final class Mesh {
 
+    /** Elements of the piece of a bar within one layer: with a single one a short end in good ground misses 1 %. */
+    private static final int LEAST_IN_LAYER = 3;
+
     final int size;
     final double[] x1;
     final double[] y1;
@@ -16,6 +19,9 @@ final class Mesh {
     final double[] z2;
     final double[] length;
     final double[] radius;
+    /** Resistance through the sleeve of an element [Ω]. */
+    final double[] sleeve;
+
     final int[] layer;
     final int[] bar;
     final boolean[] vertical;
@@ -30,6 +36,7 @@ final class Mesh {
         z2 = new double[size];
         length = new double[size];
         radius = new double[size];
+        sleeve = new double[size];
         layer = new int[size];
         bar = new int[size];
         vertical = new boolean[size];
@@ -43,6 +50,7 @@ final class Mesh {
             z2[i] = p[5];
             radius[i] = p[6];
             length[i] = Math.sqrt(square(p[3] - p[0]) + square(p[4] - p[1]) + square(p[5] - p[2]));
+            sleeve[i] = p[7] / length[i];
             layer[i] = places.get(i)[0];
             bar[i] = places.get(i)[1];
             vertical[i] = p[0] == p[3] && p[1] == p[4];
@@ -63,7 +71,8 @@ final class Mesh {
             for (int s = 0; s + 1 < cuts.length; s++) {
                 double share = cuts[s + 1] - cuts[s];
                 int count = (int) Math.max(
-                        Math.ceil(rule.leastPerBar() * share), Math.ceil(share * bar.length() / rule.longest()));
+                        Math.max(Math.min(LEAST_IN_LAYER, rule.leastPerBar()), Math.ceil(rule.leastPerBar() * share)),
+                        Math.ceil(share * bar.length() / rule.longest()));
                 boolean fromTip = cuts[s] == 0 && bar.depth1() > 0;
                 boolean toTip = cuts[s + 1] == 1 && bar.depth2() > 0;
                 double[] inner = graded(Math.max(1, count), fromTip, toTip, floor / share);
@@ -77,7 +86,8 @@ final class Mesh {
                         at(bar.x1(), bar.x2(), to),
                         at(bar.y1(), bar.y2(), to),
                         at(bar.depth1(), bar.depth2(), to),
-                        bar.radius()
+                        bar.radius(),
+                        bar.sleeve()
                     });
                     double middle = at(bar.depth1(), bar.depth2(), (from + to) / 2);
                     places.add(new int[] {soil.layerAt(middle), b});

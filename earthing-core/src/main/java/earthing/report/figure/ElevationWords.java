@@ -6,6 +6,7 @@ import static earthing.report.figure.PoleElevation.word;
 import earthing.site.EarthSegment;
 import earthing.site.Electrode;
 import earthing.site.MainEarth;
+import earthing.site.PlateLie;
 import earthing.site.Site;
 import earthing.site.YesNo;
 
@@ -100,6 +101,13 @@ public final class ElevationWords {
      * @return for example {@code rod, 3 m long, 16 mm thick}
      */
     public static String shape(Electrode electrode) {
+        return electrode.concrete() == null
+                ? metal(electrode)
+                : metal(electrode) + ", in concrete "
+                        + text(electrode.concrete().diameter()) + " thick";
+    }
+
+    private static String metal(Electrode electrode) {
         if (electrode.rod() != null) {
             return "rod, " + text(electrode.rod().length()) + " long, "
                     + text(electrode.rod().diameter()) + " thick"
@@ -134,6 +142,12 @@ public final class ElevationWords {
             return "mat of " + text(electrode.mat().width()) + " by "
                     + text(electrode.mat().length()) + ", "
                     + text(electrode.mat().depth()) + " deep";
+        }
+        if (electrode.plate() != null) {
+            return (electrode.plate().lie() == PlateLie.VERTICAL ? "upright" : "flat") + " plate of "
+                    + text(electrode.plate().width()) + " by "
+                    + text(electrode.plate().length()) + ", centre "
+                    + text(electrode.plate().depth()) + " deep";
         }
         if (!electrode.bars().isEmpty()) {
             return electrode.bars().size() + " bars at coordinates";

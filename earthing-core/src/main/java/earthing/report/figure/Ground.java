@@ -3,6 +3,8 @@ package earthing.report.figure;
 import earthing.report.markup.Markup;
 import earthing.site.Bar;
 import earthing.site.Electrode;
+import earthing.site.PlateLie;
+import earthing.site.PlateShape;
 import earthing.site.Site;
 import earthing.site.Soil;
 import earthing.site.SoilLayer;
@@ -115,6 +117,9 @@ final class Ground {
         } else if (electrode.wire() != null || electrode.star() != null) {
             bar(svg, x, top, x + 44, top);
             bar(svg, x, top, x - (electrode.star() == null ? 0 : 44), top);
+        } else if (electrode.plate() != null) {
+            boolean upright = electrode.plate().lie() == PlateLie.VERTICAL;
+            bar(svg, upright ? x : x - 12, top, upright ? x : x + 12, bottom);
         } else if (electrode.ring() != null || electrode.mat() != null) {
             bar(svg, x - 30, top, x + 30, top);
             bar(svg, x - 30, top, x - 30, top + 5);
@@ -179,14 +184,25 @@ final class Ground {
         if (electrode.mat() != null) {
             return PoleElevation.nominal(electrode.mat().depth(), 0.1);
         }
+        if (electrode.plate() != null) {
+            return PoleElevation.nominal(electrode.plate().depth(), 1) - reach(electrode.plate());
+        }
         return electrode.bars().stream()
                 .mapToDouble(b -> Math.min(PoleElevation.nominal(b.depth1(), 0), PoleElevation.nominal(b.depth2(), 0)))
                 .min()
                 .orElse(0.3);
     }
 
+    /** How far a plate reaches above and below its centre [m]. */
+    private static double reach(PlateShape plate) {
+        return plate.lie() == PlateLie.VERTICAL ? PoleElevation.nominal(plate.length(), 0.6) / 2 : 0;
+    }
+
     private static double bottom(Electrode electrode) {
         double top = top(electrode);
+        if (electrode.plate() != null) {
+            return top + 2 * reach(electrode.plate());
+        }
         if (electrode.rod() != null) {
             return top + PoleElevation.nominal(electrode.rod().length(), 1);
         }

@@ -11,8 +11,8 @@ import java.util.Set;
 /** Rules about what is in the ground: shapes, layers, readings. */
 final class ElectrodeRules {
 
-    private static final List<String> SHAPES =
-            List.of("rod", "rods-in-line", "rods-in-ring", "wire", "star", "ring", "mat", "bars", "resistance");
+    private static final List<String> SHAPES = List.of(
+            "rod", "rods-in-line", "rods-in-ring", "wire", "star", "ring", "mat", "plate", "bars", "resistance");
 
     /** Bonds that a continuity reading can name beside the segments of the main earth. */
     private static final List<String> BONDS = List.of("main-earth", "tee", "own-lead");
@@ -33,6 +33,7 @@ final class ElectrodeRules {
             mainElectrode(rules);
             readings(rules);
         }
+        rules.below("pole.diameter", "pole.foundation.diameter", false);
         rules.notBoth("soil.resistivity", "soil.layers");
         if (complete) {
             SoundingRules.check(rules);
@@ -75,6 +76,14 @@ final class ElectrodeRules {
         for (String shape : List.of("rod", "rods-in-line", "rods-in-ring", "wire", "star")) {
             rules.below(electrode + '.' + shape + ".diameter", electrode + '.' + shape + ".length", false);
         }
+        for (String shape : List.of("rod", "rods-in-line", "rods-in-ring", "wire", "star", "ring", "mat")) {
+            rules.below(electrode + '.' + shape + ".diameter", electrode + ".concrete.diameter", false);
+        }
+        rules.below(electrode + ".concrete.diameter", electrode + ".rod.length", false);
+        rules.belongs(
+                electrode + ".concrete",
+                rules.absent(electrode + ".plate") && rules.absent(electrode + ".resistance"),
+                "concrete is described around bars and wires; a resistance holds it already");
         rules.below(electrode + ".ring.diameter", electrode + ".ring.radius", false);
         rules.below(electrode + ".mat.diameter", electrode + ".mat.mesh", false);
         rules.below(electrode + ".mat.mesh", electrode + ".mat.width", true);

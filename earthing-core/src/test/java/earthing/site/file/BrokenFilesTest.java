@@ -207,7 +207,7 @@ final class BrokenFilesTest {
                 "x.yaml:5:5: electrodes[1]: this electrode has 2 shapes: rod, resistance; expected one shape; give each part an"
                         + " electrode of its own or use bars",
                 "x.yaml:8:5: electrodes[2]: this electrode has no shape; expected one of rod, rods-in-line, rods-in-ring, wire,"
-                        + " star, ring, mat, bars, resistance",
+                        + " star, ring, mat, plate, bars, resistance",
                 "x.yaml:8:11: electrodes[2].name: \"main\" is already the name of electrodes[1]; expected a name of its own",
                 "x.yaml:10:36: electrodes[3].rod.diameter: \"3 m\" is not below electrodes[3].rod.length \"16 mm\"");
     }

@@ -17,6 +17,7 @@ import earthing.site.Site;
 import earthing.site.SoilLaw;
 import earthing.site.SoilLayer;
 import earthing.site.SoilReading;
+import earthing.site.Termination;
 import earthing.site.TouchCriterion;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.NoSuchFileException;
@@ -340,7 +341,11 @@ final class RandomSites {
                     values.remove("relative-permittivity");
                 }
             }
-            case "pole" -> set(values, "height", "11 m", Dimension.LENGTH);
+            case "concrete-shell" -> set(values, "diameter", "2 m", Dimension.LENGTH);
+            case "pole" -> {
+                set(values, "height", "11 m", Dimension.LENGTH);
+                set(values, "diameter", "0.3 m", Dimension.LENGTH);
+            }
             case "tank" -> {
                 set(values, "height", "9 m", Dimension.LENGTH);
                 set(values, "handle-height", "2.2 m", Dimension.LENGTH);
@@ -369,6 +374,11 @@ final class RandomSites {
             case "core" -> {
                 if (!values.containsKey("withstand")) {
                     values.remove("withstand-wave");
+                }
+                for (String end : List.of("tank", "cubicle")) {
+                    if (values.get(end + "-end") == Termination.TANK) {
+                        values.remove(end + "-impedance");
+                    }
                 }
             }
             case "protector" -> {
@@ -442,8 +452,8 @@ final class RandomSites {
     }
 
     private void electrode(Map<String, Object> values) {
-        List<String> shapes =
-                List.of("rod", "wire", "ring", "star", "mat", "rods-in-line", "rods-in-ring", "bars", "resistance");
+        List<String> shapes = List.of(
+                "rod", "wire", "ring", "star", "mat", "plate", "rods-in-line", "rods-in-ring", "bars", "resistance");
         String shape = pick(shapes);
         shapes.forEach(values::remove);
         Entry entry = Objects.requireNonNull(Block.of(Electrode.class).entry(shape));
@@ -459,6 +469,9 @@ final class RandomSites {
             value = entry.block().make(changed);
         }
         values.put(shape, value);
+        if (List.of("plate", "resistance").contains(shape)) {
+            values.remove("concrete");
+        }
     }
 
     private static void set(Map<String, Object> values, String key, String text, Dimension dimension) {
