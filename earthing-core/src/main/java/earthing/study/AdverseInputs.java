@@ -1,5 +1,6 @@
 package earthing.study;
 
+import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Measure.Bound;
 import earthing.quantity.Quantity;
@@ -9,9 +10,11 @@ import earthing.site.SiteRewrite;
 import earthing.study.FaultNetwork.State;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Inputs with a fixed adverse end, set to it: whatever the fault, a longer time, a thinner conductor or less footwear is
@@ -45,6 +48,41 @@ final class AdverseInputs {
                     ENDS);
         }
         return adverse;
+    }
+
+    /** Blocks whose lengths, heights and positions the studies take at their nominal value. */
+    private static final List<String> PLACES = List.of(
+            "pole.",
+            "tank.",
+            "main-earth.",
+            "electrodes.",
+            "cubicle.",
+            "control-cable.",
+            "stays.",
+            "hv-cable.",
+            "antenna.",
+            "neighbours.",
+            "soil.layers.thickness",
+            "system.source-line.conductors.");
+
+    /** What the studies hold at its nominal value although the file gives bounds; empty if there is nothing of the kind. */
+    static Optional<String> heldNominal(Site site) {
+        Set<String> held = new LinkedHashSet<>();
+        SiteRewrite.of(site, (path, measure) -> {
+            if (measure.hasSpread()
+                    && measure.dimension() == Dimension.LENGTH
+                    && end(path).isEmpty()
+                    && PLACES.stream().anyMatch(path::startsWith)) {
+                held.add(path);
+            }
+            return measure;
+        });
+        return held.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "lengths, heights and positions are taken at their nominal value, whatever bounds the file"
+                                + " gives them: " + String.join(", ", held)
+                                + "; run the file again with a bound in place of the nominal value to see what it moves");
     }
 
     private static Optional<Bound> end(String path) {

@@ -178,6 +178,11 @@ record FaultClearing(
                 0);
     }
 
+    /** The back-up in the place of the protection that failed. */
+    Optional<FaultClearing> asBackUp() {
+        return backUp.map(other -> new FaultClearing(other, pickup, List.of(), Optional.empty()));
+    }
+
     /** Currents at which the time changes its course, a little above, within a range [A]. */
     List<Double> between(double low, double high) {
         List<Double> currents = new ArrayList<>();

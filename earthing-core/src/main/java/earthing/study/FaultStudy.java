@@ -10,6 +10,7 @@ import earthing.quantity.Measure;
 import earthing.quantity.Measure.Bound;
 import earthing.quantity.Numbers;
 import earthing.quantity.Source;
+import earthing.site.BackUpUse;
 import earthing.site.Site;
 import earthing.study.FaultNetwork.State;
 import java.util.ArrayList;
@@ -193,14 +194,25 @@ final class FaultStudy {
         }
         clearing.ifPresent(c -> {
             breakpoints(c, byBound, results);
-            swept.addAll(SweptFaults.of(groups, c, circumstances("intermediate", arrangement())));
-            parts.forEach((which, byPoint) -> swept.addAll(SweptFaults.of(
-                    List.copyOf(byPoint.values()), c, circumstances(which + "-broken-between", arrangement()))));
+            sweep(groups, c, "intermediate");
+            parts.forEach((which, byPoint) -> sweep(List.copyOf(byPoint.values()), c, which + "-broken-between"));
             if (!doubles.isEmpty()) {
-                swept.addAll(SweptFaults.of(
-                        List.copyOf(doubles.values()), c, circumstances(DOUBLE_FAULT + "-between", arrangement())));
+                sweep(List.copyOf(doubles.values()), c, DOUBLE_FAULT + "-between");
             }
         });
+    }
+
+    /** Currents in between, ended by the protection, and by its back-up where the file rests a verdict on that. */
+    private void sweep(List<List<SolvedFault>> groups, FaultClearing ended, String word) {
+        Case circumstances = circumstances(word, arrangement());
+        swept.addAll(SweptFaults.of(groups, ended, circumstances));
+        BackUpUse use = site.protection() == null ? null : site.protection().backUpFor();
+        if (use == BackUpUse.HEATING || use == BackUpUse.HEATING_AND_TOUCH) {
+            ended.asBackUp()
+                    .map(backUp -> SweptFaults.of(groups, backUp, circumstances.with(Case.PROTECTION, Case.BACK_UP)))
+                    .ifPresent(more -> more.forEach(s -> swept.add(
+                            new SweptFaults.Swept(s.fault(), s.touch() && use == BackUpUse.HEATING_AND_TOUCH))));
+        }
     }
 
     /** Smallest and largest fault at a point beside the bounds. */

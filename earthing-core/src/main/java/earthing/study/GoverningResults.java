@@ -35,8 +35,8 @@ final class GoverningResults {
     /** How far a result is from being bad; less is worse. */
     private record Candidate(String subject, String limit, double margin) {}
 
-    /** What is compared: a value with its limit, over all currents and soils. */
-    private record Group(String subject, String limit) {}
+    /** What is compared: a value with its limit, over all currents and soils; the back-up's cases among themselves. */
+    private record Group(String protection, String subject, String limit) {}
 
     private record Worst(double margin, Results place) {}
 
@@ -93,7 +93,8 @@ final class GoverningResults {
         Map<Group, Worst> worst = new LinkedHashMap<>();
         places.forEach((circumstances, points) -> {
             if (own.test(circumstances)) {
-                points.values().forEach(place -> compare(place, named, worst));
+                String protection = circumstances.keys().getOrDefault(Case.PROTECTION, "");
+                points.values().forEach(place -> compare(protection, place, named, worst));
             }
         });
         worst.forEach((group, candidate) -> {
@@ -112,10 +113,10 @@ final class GoverningResults {
         return new StudyResults(results, found.curves(), found.gaps(), found.assumptions(), found.notes());
     }
 
-    private static void compare(Results place, Map<Group, Double> named, Map<Group, Worst> worst) {
+    private static void compare(String protection, Results place, Map<Group, Double> named, Map<Group, Worst> worst) {
         for (Result result : place.byId.values()) {
             for (Candidate candidate : candidates(result, place.byId)) {
-                Group group = new Group(candidate.subject(), candidate.limit());
+                Group group = new Group(protection, candidate.subject(), candidate.limit());
                 if (!place.beside) {
                     named.merge(group, candidate.margin(), Math::min);
                 } else {

@@ -38,11 +38,19 @@ final class PowerStudy {
         CompletableFuture<StudyResults> heating = CompletableFuture.supplyAsync(() -> HeatingStudy.of(heated, adverse));
         StudyResults touch = TouchStudy.of(touched, adverse);
         FaultResults between = new FaultResults(faults.clearing());
-        faults.swept().stream().map(Swept::fault).forEach(between::fault);
+        faults.swept().stream()
+                .map(Swept::fault)
+                .filter(f -> !f.power().circumstances().keys().containsKey(Case.PROTECTION))
+                .forEach(between::fault);
         return GoverningResults.of(
                 StudyResults.join(List.of(
                         faults.results(),
-                        new StudyResults(between.results(), List.of(), List.of(), in.assumptions(), List.of()),
+                        new StudyResults(
+                                between.results(),
+                                List.of(),
+                                List.of(),
+                                in.assumptions(),
+                                AdverseInputs.heldNominal(site).stream().toList()),
                         touch,
                         heating.join())),
                 own(adverse));

@@ -283,6 +283,50 @@ class LineAndProtectionTest {
         assertThat(finding(blind, "fault.detection").status()).isNotEqualTo(Status.NOT_MET);
     }
 
+    /**
+     * Just above its pickup a steep curve lets through more heat than at any large current; where the smallest current lies
+     * below the pickup only a sweep through the back-up's own curve finds that point, 1.1 times the pickup.
+     */
+    @Test
+    void backUpIsSweptThroughItsOwnCurve() {
+        String spread = SOLID.replace("1 kA\n", "{low: 0.05 kA, nominal: 0.5 kA, high: 3 kA}\n");
+        String file = SITE.formatted(
+                        "22 kV",
+                        "50 Hz",
+                        spread,
+                        RELAY.replace("100 A", "2 A")
+                                + ", back-up: {pickup: 100 A, curve: ieee-extremely-inverse, time-multiplier: 20,"
+                                + " breaker-time: 0 s}, back-up-for: heating")
+                .replace(
+                        "earth-fault-current: 1 kA", "earth-fault-current: {low: 0.04 kA, nominal: 0.5 kA, high: 3 kA}")
+                .replace("resistance: 20 ohm", "resistance: 2 ohm");
+        StudyResults results = PowerStudy.of(DemoSite.parse(file), new EarthCache());
+        String id = "conductor.lower-lead.final-temperature";
+        double atBounds = results.of(id).stream()
+                .filter(r -> r.circumstances().keys().containsKey(Case.PROTECTION))
+                .filter(r -> !r.at().startsWith("current="))
+                .mapToDouble(Result::value)
+                .max()
+                .orElseThrow();
+        List<Result> between = results.of(id).stream()
+                .filter(r -> r.circumstances().keys().containsKey(Case.PROTECTION))
+                .filter(r -> r.at().startsWith("current="))
+                .toList();
+        assertThat(between).isNotEmpty().anyMatch(r -> r.value() > atBounds && r.at().startsWith("current=110"));
+    }
+
+    /** Bounds of a length that no study sweeps are told, not passed over. */
+    @Test
+    void boundedLengthsAreToldToBeHeldAtTheirNominalValue() {
+        String file = SITE.formatted("22 kV", "50 Hz", SOLID, "clearing-time: 0.2 s")
+                .replace("tank: {height: 9 m}", "tank: {height: {low: 8.8 m, nominal: 9 m, high: 9.3 m}}");
+        assertThat(PowerStudy.of(DemoSite.parse(file), new EarthCache()).notes())
+                .anyMatch(n -> n.contains("nominal value") && n.contains("tank.height"));
+        String exact = SITE.formatted("22 kV", "50 Hz", SOLID, "clearing-time: 0.2 s");
+        assertThat(PowerStudy.of(DemoSite.parse(exact), new EarthCache()).notes())
+                .noneMatch(n -> n.contains("nominal value"));
+    }
+
     /** A mat under the feet, bonded to what the hand touches; off the mat the voltage is that of the ground around it. */
     @Test
     void matLowersTheVoltageOfWhoStandsOnItAndIsPartOfItsElectrode() {
