@@ -9,6 +9,7 @@ import earthing.site.Arresters;
 import earthing.site.ControlCable;
 import earthing.site.Criteria;
 import earthing.site.NeutralMethod;
+import earthing.site.Pole;
 import earthing.site.ScreenBond;
 import earthing.site.SwitchState;
 import earthing.study.Result;
@@ -72,7 +73,10 @@ final class SurgeChecks {
                             "gap, " + where,
                             pair.limit().source())
                     .in(pair.value().circumstances(), pair.value().at())
-                    .advice("a wider gap, or a shared earth");
+                    .advice(
+                            where.contains("pole") && conducts(design.site().pole())
+                                    ? "bond the metal of the pole to the tank and to the cubicle"
+                                    : "a wider gap, or a shared earth");
             pair.value().worked().ifPresent(draft::worked);
             findings.add(draft.unless(
                     design.gapsOf(id),
@@ -87,6 +91,10 @@ final class SurgeChecks {
                     new Draft("surge.gap", Group.SURGE, "gaps", CIRCUIT).gap(design.gapsOf("surge.gap"), "surge.gap"));
         }
         return findings;
+    }
+
+    private static boolean conducts(@Nullable Pole pole) {
+        return pole != null && pole.conducts();
     }
 
     static List<Finding> arresterMargin(Design design) {

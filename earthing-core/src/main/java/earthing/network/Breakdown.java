@@ -26,6 +26,13 @@ public sealed interface Breakdown {
     double longestTime();
 
     /**
+     * The strength as an expression of a general-purpose circuit simulator in the variable {@code time}.
+     *
+     * @return the expression [V]
+     */
+    String expression();
+
+    /**
      * The same strength at any time: the gap has no time lag.
      *
      * @param voltage strength [V], above 0
@@ -44,6 +51,11 @@ public sealed interface Breakdown {
         @Override
         public double strength(double time) {
             return voltage;
+        }
+
+        @Override
+        public String expression() {
+            return Double.toString(voltage);
         }
 
         @Override
@@ -86,6 +98,13 @@ public sealed interface Breakdown {
             return time > 0
                     ? distance * (LASTING + SHORT_TIME / Math.pow(time / MICROSECOND, EXPONENT))
                     : Double.POSITIVE_INFINITY;
+        }
+
+        @Override
+        public String expression() {
+            // At time 0 the power would be infinite; by a femtosecond later no gap of the pole has struck.
+            return distance + "*(" + LASTING + "+" + SHORT_TIME + "*pow(max(time,1e-15)/" + MICROSECOND + ",-"
+                    + EXPONENT + "))";
         }
 
         @Override

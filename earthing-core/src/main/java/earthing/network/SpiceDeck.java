@@ -7,12 +7,17 @@ import java.util.Optional;
 
 /**
  * Writes a circuit as plain SPICE text for a general-purpose circuit simulator, for a second opinion. Nodes and branches
- * are numbered; comment lines give their names. Mutual resistances and impedances that depend on frequency can't be
+ * are numbered; comment lines give their names. A gap is a switch that stays closed; the simulator closes it at the end
+ * of a step, so that it strikes up to a step late. Mutual resistances and impedances that depend on frequency can't be
  * written.
  */
 public final class SpiceDeck {
 
     private static final int SAMPLES = 2000;
+    /** How far below 0 the drive of a gap's switch would have to fall to open it again. */
+    private static final double NEVER = 1000;
+    /** What a gap leaks through before it breaks down [Ω]; a switch has to have a resistance. */
+    private static final double OPEN = 1e12;
 
     private final Circuit circuit;
     private final Map<String, String> nodes = new HashMap<>();
@@ -106,12 +111,25 @@ public final class SpiceDeck {
             line(end, index);
         } else if (branch instanceof Branch.Nonlinear nonlinear) {
             line("B" + index + ends + "I = " + curve(nonlinear, from, to));
-        } else if (branch instanceof Branch.Gap) {
-            throw new IllegalArgumentException(
-                    "gap " + branch.name() + " stays closed after its breakdown and can't be written");
+        } else if (branch instanceof Branch.Gap gap) {
+            gap(gap, index, from, to);
         } else {
             line("V" + index + ends + "0");
         }
+    }
+
+    /**
+     * A switch that is driven by the used part of the gap's strength. Its hysteresis reaches so far below 0, which that
+     * part never passes, that it stays closed once it has closed, as the arc does.
+     */
+    private void gap(Branch.Gap gap, int index, String from, String to) {
+        String drive = "g" + index;
+        line("B" + index + "g " + drive + " 0 V = abs(v(" + from + ")-v(" + to + "))/("
+                + gap.law().expression() + ")");
+        line("S" + index + " " + from + " " + to + " " + drive + " 0 arc" + index);
+        double middle = (1 - NEVER) / 2;
+        line(".model arc" + index + " sw(vt=" + middle + " vh=" + (1 - middle) + " ron=" + gap.arc() + " roff=" + OPEN
+                + ")");
     }
 
     private void line(Branch.LineEnd end, int index) {

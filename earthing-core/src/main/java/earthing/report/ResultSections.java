@@ -346,8 +346,10 @@ final class ResultSections {
     }
 
     private static boolean isArranged(Result result) {
+        String entry = result.circumstances().keys().getOrDefault("entry", "");
         return result.circumstances().keys().containsKey("arrangement")
-                && !result.circumstances().keys().getOrDefault("entry", "").equals(Case.LINE_CONDUCTOR);
+                && !entry.equals(Case.LINE_CONDUCTOR)
+                && !entry.equals(Case.INDUCED);
     }
 
     /** The figures of some curves; curves of one id get anchors of their own. */

@@ -43,6 +43,10 @@ final class TerminationTable {
     }
 
     private static final String NONE = "–";
+    /** How many of the quantities tell of the ends themselves; the rest tell of protectors. */
+    private static final int OF_ENDS = 4;
+    /** More columns do not fit the page. */
+    private static final int WIDEST = 8;
 
     private final List<Result> own;
     /** Cases in which a gap flashes over, so that their pair is prospective. */
@@ -80,29 +84,41 @@ final class TerminationTable {
         for (String wave : waves) {
             List<List<String>> rows = table.rows(cable, wave);
             if (!rows.isEmpty()) {
-                blocks.add(filled(
-                        "surge-terminations-" + (blocks.size() + 1),
-                        "What the cores end on, the site as it is: " + wave + ", nominal",
-                        rows));
+                String id = "surge-terminations-" + (blocks.size() + 1);
+                String caption = "What the cores end on, the site as it is: " + wave + ", nominal";
+                Block.Table whole = filled(id, caption, rows, 0, QUANTITIES.size());
+                if (whole.columns().size() <= WIDEST) {
+                    blocks.add(whole);
+                } else {
+                    blocks.add(filled(id, caption, rows, 0, OF_ENDS));
+                    blocks.add(filled(
+                            id + "-protectors",
+                            "What the protectors of the cores bear, the site as it is: " + wave + ", nominal",
+                            rows,
+                            OF_ENDS,
+                            QUANTITIES.size()));
+                }
             }
         }
         return blocks;
     }
 
-    /** The table without the columns in which no row has a value. */
-    private static Block filled(String id, String caption, List<List<String>> rows) {
+    /** Some of the quantities, without the columns in which no row and the rows in which no column has a value. */
+    private static Block.Table filled(String id, String caption, List<List<String>> rows, int first, int end) {
         List<Column> columns = new ArrayList<>(List.of(Column.text("Core and end"), Column.text("Ends on")));
         List<String> heads = List.copyOf(QUANTITIES.values());
         List<Integer> shown = new ArrayList<>(List.of(0, 1));
-        for (int k = 0; k < heads.size(); k++) {
+        for (int k = first; k < end; k++) {
             int column = k + 2;
             if (rows.stream().anyMatch(row -> !row.get(column).equals(NONE))) {
                 columns.add(Column.number(heads.get(k)));
                 shown.add(column);
             }
         }
-        List<List<String>> lines =
-                rows.stream().map(row -> shown.stream().map(row::get).toList()).toList();
+        List<List<String>> lines = rows.stream()
+                .map(row -> shown.stream().map(row::get).toList())
+                .filter(line -> line.stream().skip(2).anyMatch(cell -> !cell.equals(NONE)))
+                .toList();
         return new Block.Table(id, caption, columns, lines);
     }
 

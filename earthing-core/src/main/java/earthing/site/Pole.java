@@ -26,4 +26,22 @@ public record Pole(
         ConcreteShell foundation,
 
         @Key(example = "yes", doc = "Whether the steel or reinforcement is bonded to the main earth.") @Nullable
-        YesNo bondedToMainEarth) {}
+        YesNo bondedToMainEarth,
+
+        @Key(
+                unit = Dimension.LENGTH,
+                example = "40 mm",
+                doc =
+                        "Insulating distance between the metal of a conducting pole and what is mounted on it: insulated brackets, or the concrete cover.")
+        @Nullable
+        Measure mountingClearance) {
+
+    /**
+     * Whether the pole holds metal from top to butt.
+     *
+     * @return true for steel and for concrete with its reinforcement
+     */
+    public boolean conducts() {
+        return material == PoleMaterial.STEEL || material == PoleMaterial.CONCRETE;
+    }
+}

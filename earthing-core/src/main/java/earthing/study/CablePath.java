@@ -9,6 +9,7 @@ import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * The way from tank to cubicle along which a cable-end voltage is split into its resistive and inductive parts. Where
@@ -25,8 +26,12 @@ final class CablePath {
 
     private CablePath() {}
 
-    /** The way with the fewest branches that prefers screen, then metal, then soil; empty if there is none. */
-    static List<Step> of(EarthPaths paths, Circuit circuit) {
+    /**
+     * The way with the fewest branches that prefers screen, then metal, then soil; empty if there is none.
+     *
+     * @param stays branches of stays, which are no way
+     */
+    static List<Step> of(EarthPaths paths, Circuit circuit, Set<String> stays) {
         boolean screen = paths.withRole(EarthPaths.Role.SCREEN).stream().anyMatch(EarthPaths.Member::intact);
         if (screen) {
             List<Step> through =
@@ -37,8 +42,13 @@ final class CablePath {
         }
         List<Step> metal = search(
                 circuit,
-                name -> !name.equals(PoleCircuit.CORE) && !name.startsWith("earth of ") && !name.startsWith("pole "));
-        return metal.isEmpty() ? search(circuit, name -> !name.equals(PoleCircuit.CORE)) : metal;
+                name -> beside(name, stays) && !name.startsWith("earth of ") && !name.startsWith(SecondPaths.POLE));
+        return metal.isEmpty() ? search(circuit, name -> beside(name, stays)) : metal;
+    }
+
+    /** The core is no way, nor is a stay, and the soil means that of the electrodes, not that of a stay's anchor. */
+    private static boolean beside(String name, Set<String> stays) {
+        return !name.equals(PoleCircuit.CORE) && !stays.contains(name);
     }
 
     private static List<Step> search(Circuit circuit, java.util.function.Predicate<String> allowed) {

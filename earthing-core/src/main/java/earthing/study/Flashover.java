@@ -1,6 +1,5 @@
 package earthing.study;
 
-import earthing.network.Branch;
 import earthing.network.Breakdown;
 import earthing.network.Circuit;
 import earthing.network.KirchhoffCheck;
@@ -8,7 +7,6 @@ import earthing.network.TimeGrid;
 import earthing.network.TransientSolution;
 import earthing.network.Waveform;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -91,7 +89,7 @@ record Flashover(
                 Math.abs(core.integral()),
                 peak(solution.potential(EarthPaths.TANK)),
                 peak(solution.potential(EarthPaths.CUBICLE)),
-                members(solution, current),
+                members(open.circuit(), solution, current),
                 KirchhoffCheck.of(solution));
     }
 
@@ -112,15 +110,10 @@ record Flashover(
         return TransientSolution.solve(builder.build(), grid);
     }
 
-    private static Map<String, Double> members(TransientSolution solution, double current) {
-        Map<String, Double> peaks = new LinkedHashMap<>();
-        for (Branch branch : solution.circuit().branches()) {
-            boolean conductor = branch instanceof Branch.Inductor || branch instanceof Branch.Resistor;
-            boolean arc = branch instanceof Branch.Gap
-                    && solution.flashovers().stream().anyMatch(f -> f.gap().equals(branch.name()));
-            if ((conductor && !branch.name().equals(PoleCircuit.CORE)) || arc) {
-                peaks.put(branch.name(), SurgeCase.settled(peak(solution.current(branch.name())), current));
-            }
+    private static Map<String, Double> members(Circuit pole, TransientSolution solution, double current) {
+        Map<String, Double> peaks = MemberCurrents.peaks(pole, solution, current);
+        for (TransientSolution.Flashover arc : solution.flashovers()) {
+            peaks.put(arc.gap(), SurgeCase.settled(peak(solution.current(arc.gap())), current));
         }
         return peaks;
     }

@@ -3,6 +3,7 @@ package earthing.study;
 import earthing.network.Circuit;
 import earthing.network.TimeGrid;
 import earthing.network.TransientSolution;
+import earthing.network.Wave;
 import earthing.network.Waveform;
 import earthing.quantity.Dimension;
 import earthing.quantity.Numbers;
@@ -21,7 +22,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * A stroke to the ground beside the line: the voltage that it induces stands on all phases alike, the arresters pass what
@@ -103,9 +106,10 @@ final class InducedStudy {
         for (int k = 0; k < times.length; k++) {
             current[k] = stroke.at(times[k]);
         }
-        SampledImpulse voltage =
-                new SampledImpulse(times, new InducedWave(source.height(), distance).voltages(times, current));
-        double peak = voltage.shape().peak();
+        double[] induced = new InducedWave(source.height(), distance).voltages(times, current);
+        SampledImpulse sampled = new SampledImpulse(times, induced);
+        double peak = sampled.shape().peak();
+        Wave voltage = landing(sampled, times, induced);
         double simple = InducedVoltage.simplifiedPeak(stroke.peak(), source.height(), distance);
         results.add(number("surge.induced.distance", which, distance, "m"));
         results.add(number("surge.induced.stroke-current", which, stroke.peak(), "A"));
@@ -124,33 +128,77 @@ final class InducedStudy {
                         .with("r", own.earth().soil().layers().get(0).resistivity(), "ohm.m")
                         .with("y", distance, "m")
                         .gives(simple, "V")));
-        boolean arc = line.sides() == 0
-                && line.impulseLevel().isPresent()
-                && peak > line.impulseLevel().get();
         if (line.sides() == 0 && line.impulseLevel().isEmpty()) {
             throw new MissingInput(
                     "no arrester is fitted and the withstand of the bushings is not given, so whether the induced"
                             + " voltage enters the tank is open",
                     "tank.impulse-level");
         }
-        if (arc) {
-            notes.add("the induced voltage flashes the bushings over; the currents are those after breakdown");
-        }
         EarthPaths paths = EarthPaths.of(own.arranged());
         Circuit open = PoleCircuit.of(own.arranged(), paths, own.earth(), voltage, false, in)
                 .circuit();
         Circuit shorted = PoleCircuit.of(own.arranged(), paths, own.earth(), voltage, true, in)
                 .circuit();
-        LineEntry.Joined joined = LineEntry.induced(open, line, voltage, arc);
         TimeGrid grid = new TimeGrid(END, FIRST_STEP, TOLERANCE);
+        OptionalDouble strength = OptionalDouble.empty();
+        LineEntry.Joined joined = LineEntry.induced(open, line, voltage, strength);
         TransientSolution solution = TransientSolution.solve(joined.circuit(), grid);
+        double worst = 0;
+        for (String terminal : joined.terminals()) {
+            worst = Math.max(worst, peak(solution.voltage(terminal, EarthPaths.TANK)));
+        }
+        results.add(number("surge.bushing.healthy.voltage", which, worst, "V"));
+        if (line.impulseLevel().isPresent() && worst > line.impulseLevel().get()) {
+            strength = OptionalDouble.of(line.impulseLevel().get());
+            joined = LineEntry.induced(open, line, voltage, strength);
+            solution = TransientSolution.solve(joined.circuit(), grid);
+            flashovers(solution, which);
+        }
         TransientSolution bonded = TransientSolution.solve(
-                LineEntry.induced(shorted, line, voltage, arc).circuit(), grid);
-        emit(joined, solution, bonded.current(PoleCircuit.CORE), which);
+                LineEntry.induced(shorted, line, voltage, strength).circuit(), grid);
+        emit(open, joined, solution, bonded.current(PoleCircuit.CORE), which);
         limits(line);
     }
 
-    private void emit(LineEntry.Joined joined, TransientSolution solution, Waveform core, Case which) {
+    /**
+     * The solver is to land on the peak: behind surge impedances alone nothing lags, and its steps, which follow what
+     * lags, could pass over it.
+     */
+    private static Wave landing(SampledImpulse sampled, double[] times, double[] values) {
+        int top = 0;
+        for (int k = 1; k < values.length; k++) {
+            top = Math.abs(values[k]) > Math.abs(values[top]) ? k : top;
+        }
+        TreeSet<Double> stops = new TreeSet<>(sampled.jumps());
+        stops.add(times[top]);
+        List<Double> ascending = List.copyOf(stops);
+        return new Wave() {
+            @Override
+            public double at(double time) {
+                return sampled.at(time);
+            }
+
+            @Override
+            public List<Double> jumps() {
+                return ascending;
+            }
+        };
+    }
+
+    /** What strikes, when and at which voltage; the currents after it are in all other results of the case. */
+    private void flashovers(TransientSolution solution, Case which) {
+        for (TransientSolution.Flashover arc : solution.flashovers()) {
+            String id = "surge.flashover." + EarthPaths.key(arc.gap()) + ".";
+            results.add(number(id + "time", which, arc.time(), "s"));
+            results.add(number(id + "voltage", which, Math.abs(arc.voltage()), "V"));
+            results.add(number(id + "current.peak", which, peak(solution.current(arc.gap())), "A"));
+        }
+        notes.add(
+                "the induced voltage brings bushings beyond the tank's impulse level: their voltage is prospective, the"
+                        + " currents are those with the arcs");
+    }
+
+    private void emit(Circuit pole, LineEntry.Joined joined, TransientSolution solution, Waveform core, Case which) {
         Waveform entering = solution.potential(EarthPaths.TANK).times(0);
         for (Map.Entry<String, LineEntry.Fitted> entry : joined.arresters().entrySet()) {
             LineEntry.Fitted fitted = entry.getValue();
@@ -166,15 +214,14 @@ final class InducedStudy {
                     id + "energy", which, across.combine(each, (a, b) -> a * b).integral(), "J"));
             results.add(number(id + "charge", which, Math.abs(each.integral()), "C"));
         }
-        for (String arc : joined.arcs()) {
-            entering = entering.plus(solution.current(arc));
+        for (TransientSolution.Flashover arc : solution.flashovers()) {
+            entering = entering.plus(solution.current(arc.gap()));
         }
-        double worst = 0;
-        for (String terminal : joined.terminals()) {
-            worst = Math.max(worst, peak(solution.voltage(terminal, EarthPaths.TANK)));
-        }
-        results.add(number("surge.bushing.healthy.voltage", which, worst, "V"));
-        results.add(number("surge.down-lead.current.peak", which, peak(entering), "A"));
+        double total = peak(entering);
+        results.add(number("surge.down-lead.current.peak", which, total, "A"));
+        MemberCurrents.peaks(pole, solution, total)
+                .forEach((member, current) ->
+                        results.add(number("surge." + EarthPaths.key(member) + ".current.peak", which, current, "A")));
         results.add(number("surge.tank.peak", which, peak(solution.potential(EarthPaths.TANK)), "V"));
         results.add(number("surge.cubicle.peak", which, peak(solution.potential(EarthPaths.CUBICLE)), "V"));
         Waveform.Extreme top =

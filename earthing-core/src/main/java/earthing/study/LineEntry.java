@@ -24,8 +24,6 @@ final class LineEntry {
 
     /** Neighbouring poles with arresters that are followed; beyond them the line is endless. */
     static final int FOLLOWED = 3;
-    /** Beginning of the branches of the arcs that an induced surge strikes over the bushings. */
-    private static final String ARC_BRANCH = "arc over the bushing";
     /** Node and source of an induced voltage. */
     private static final String INDUCED = "induced voltage";
     /** Beginning of the branches of the arcs over the bushings, each followed by its terminal. */
@@ -62,16 +60,7 @@ final class LineEntry {
 
     /** The circuit with what is needed to read it. */
     record Joined(
-            Circuit circuit, Map<String, Fitted> arresters, List<String> terminals, String struck, int directions) {
-
-        /** Branches of the arcs over the bushings where an induced surge has flashed them over. */
-        List<String> arcs() {
-            return circuit.branches().stream()
-                    .map(earthing.network.Branch::name)
-                    .filter(name -> name.startsWith(ARC_BRANCH))
-                    .toList();
-        }
-    }
+            Circuit circuit, Map<String, Fitted> arresters, List<String> terminals, String struck, int directions) {}
 
     private LineEntry(Circuit pole, EntryInputs line, Situation situation) {
         this.line = line;
@@ -86,12 +75,14 @@ final class LineEntry {
     /**
      * A voltage that is induced alike in all phases of a line which passes the pole without end: it stands behind the
      * line's surge impedances. The neighbours' arresters are left out, and the switch is closed.
+     *
+     * @param strength impulse level at which bushings break down [V]; empty: nothing breaks down
      */
-    static Joined induced(Circuit pole, EntryInputs line, Wave voltage, boolean arc) {
-        return new LineEntry(pole, line, new Situation(true, false, OptionalDouble.empty())).buildInduced(voltage, arc);
+    static Joined induced(Circuit pole, EntryInputs line, Wave voltage, OptionalDouble strength) {
+        return new LineEntry(pole, line, new Situation(true, false, strength)).buildInduced(voltage);
     }
 
-    private Joined buildInduced(Wave voltage, boolean arc) {
+    private Joined buildInduced(Wave voltage) {
         List<String> nodes = new ArrayList<>();
         for (int k = 0; k < PHASES.size(); k++) {
             String node = "phase " + PHASES.get(k);
@@ -100,9 +91,9 @@ final class LineEntry {
             if (k < line.phases() && line.sides() > 0) {
                 arrester(PHASES.get(k), node, line.sides(), false);
             }
-            if (arc) {
-                circuit.resistor(ARC_BRANCH + ' ' + PHASES.get(k), node, EarthPaths.TANK, ARC);
-            }
+        }
+        if (situation.strength().isPresent()) {
+            gaps(new Breakdown.Level(situation.strength().getAsDouble()));
         }
         endless("line", nodes, line.directions(), INDUCED);
         circuit.voltageSource(INDUCED, INDUCED, Circuit.REFERENCE, voltage);

@@ -1,6 +1,5 @@
 package earthing.study;
 
-import earthing.network.Branch;
 import earthing.network.TimeGrid;
 import earthing.network.TransientSolution;
 import earthing.network.Waveform;
@@ -197,17 +196,9 @@ final class LineEntryStudy {
                             .gives((z * peak - residual) / (z + r), "A"));
         }
         results.add(entering);
-        Set<String> before = new LinkedHashSet<>();
-        for (Branch branch : built.circuit().branches()) {
-            boolean shown = branch instanceof Branch.Inductor || branch instanceof Branch.Resistor;
-            if (shown && !branch.name().equals(PoleCircuit.CORE) && before.add(branch.name())) {
-                results.add(number(
-                        "surge." + EarthPaths.key(branch.name()) + ".current.peak",
-                        which,
-                        peak(solution.current(branch.name())),
-                        "A"));
-            }
-        }
+        MemberCurrents.peaks(built.circuit(), solution, peak)
+                .forEach((member, current) ->
+                        results.add(number("surge." + EarthPaths.key(member) + ".current.peak", which, current, "A")));
         results.add(number("surge.tank.peak", which, peak(solution.potential(EarthPaths.TANK)), "V"));
         results.add(number("surge.cubicle.peak", which, peak(solution.potential(EarthPaths.CUBICLE)), "V"));
     }

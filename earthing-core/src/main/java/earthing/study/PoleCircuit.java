@@ -6,21 +6,20 @@ import earthing.conductor.inductance.Point;
 import earthing.conductor.inductance.RoundConductor;
 import earthing.network.Circuit;
 import earthing.network.Wave;
-import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Source;
 import earthing.site.Conductor;
 import earthing.site.Cubicle;
-import earthing.site.Line;
-import earthing.site.LowVoltageTransformer;
-import earthing.site.Pole;
 import earthing.site.Site;
+import earthing.site.Stay;
 import earthing.site.YesNo;
 import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -41,17 +40,10 @@ final class PoleCircuit {
     /** Branch of the source. */
     static final String SOURCE = "surge current";
 
-    private static final Source LINE = Source.tool("a line of two directions, each 450 ohm");
     private static final Source SIDE_BY_SIDE = Source.tool("insulation half as thick as the conductor");
-    private static final Source FAR_EARTH = Source.tool("earths of a low-voltage network together are a few ohms");
-    private static final Source CABLE_WAVE =
-            Source.tool("surge impedance of a cable screen; its far end answers after the front");
-
-    /** Wires that stand for the wall of a conducting pole. */
-    private static final int WALL_WIRES = 8;
 
     /** A piece of conductor between two nodes. */
-    private record Piece(String name, String from, String to, RoundConductor axis, double resistance) {}
+    record Piece(String name, String from, String to, RoundConductor axis, double resistance) {}
 
     /** What the cores do; all are bonded at the tank. */
     enum Cores {
@@ -73,6 +65,7 @@ final class PoleCircuit {
     private final List<Piece> pieces = new ArrayList<>();
     private final Circuit.Builder circuit = new Circuit.Builder();
     private final List<String> notes = new ArrayList<>();
+    private final SecondPaths secondPaths;
 
     private PoleCircuit(Site site, EarthPaths paths, SiteEarth earth, PoleGeometry geometry, Inputs in) {
         this.site = site;
@@ -80,6 +73,7 @@ final class PoleCircuit {
         this.earth = earth;
         this.geometry = geometry;
         this.in = in;
+        this.secondPaths = new SecondPaths(site, earth, geometry, in, pieces, circuit, notes);
     }
 
     /** A circuit with what is needed to read it. */
@@ -112,6 +106,7 @@ final class PoleCircuit {
                 add(member);
             }
         }
+        secondPaths.metalOfPole(paths);
         if (cores == Cores.OPEN || cores == Cores.BONDED) {
             addCore(CORE, 0, open);
         } else {
@@ -133,7 +128,11 @@ final class PoleCircuit {
         }
         circuit.currentSource(SOURCE, Circuit.REFERENCE, EarthPaths.TANK, wave);
         Circuit built = circuit.build();
-        return new Built(built, geometry, CablePath.of(paths, built), List.copyOf(notes));
+        return new Built(built, geometry, CablePath.of(paths, built, stays()), List.copyOf(notes));
+    }
+
+    private Set<String> stays() {
+        return StayAnchors.bonded(site).stream().map(Stay::name).collect(Collectors.toSet());
     }
 
     private static final String[] FLOATING_KEYS = {"cubicle.capacitance-to-earth", "cubicle.capacitance-to-cable"};
@@ -158,8 +157,14 @@ final class PoleCircuit {
                         new Point(geometry.leadX(), geometry.ownLeadOffset(), 0),
                         conductor(member, "cubicle.own-lead"));
             case SCREEN -> screen();
-            case PARALLEL -> parallel(member);
-            case UNINTENDED -> unintended(member);
+            case PARALLEL -> {
+                if (member.name().equals("second lead")) {
+                    lead(member);
+                } else {
+                    secondPaths.parallel(member);
+                }
+            }
+            case UNINTENDED -> secondPaths.unintended(member);
             case ELECTRODE -> {
                 // Added together, because they are coupled.
             }
@@ -250,106 +255,6 @@ final class PoleCircuit {
                 RoundConductor.between(
                         new Point(x, 0, top), new Point(x, 0, foot), PoleGeometry.radius(geometry.screenArea())),
                 perLength * (top - foot)));
-    }
-
-    private void parallel(Member member) throws MissingInput {
-        if (member.name().equals("second lead")) {
-            lead(member);
-        } else if (member.name().startsWith("pole ")) {
-            wall(member);
-        } else if (FaultSolver.isReturnWire(member.name())) {
-            Line line = site.line();
-            double spans = line == null || line.spans() == null ? 2 : line.spans();
-            double each = in.orElse(
-                    line == null ? null : line.surgeImpedance(),
-                    "line.surge-impedance",
-                    450,
-                    Dimension.RESISTANCE,
-                    LINE);
-            circuit.resistor(member.name(), EarthPaths.TANK, Circuit.REFERENCE, each / spans);
-        } else if (member.name().equals("low-voltage neutral")) {
-            circuit.resistor(member.name(), EarthPaths.TANK, Circuit.REFERENCE, lowVoltageEarth());
-        } else if (member.name().equals("high-voltage cable screen")) {
-            in.choice("hv-cable", "the screen answers a surge with 30 ohm", CABLE_WAVE);
-            circuit.resistor(member.name(), EarthPaths.TANK, Circuit.REFERENCE, 30);
-        } else {
-            notes.add(member.name() + " is not modelled as a path of the surge");
-        }
-    }
-
-    private double lowVoltageEarth() throws MissingInput {
-        LowVoltageTransformer transformer = site.lvTransformer();
-        return in.orElse(
-                transformer == null ? null : transformer.neutralEarthResistance(),
-                "lv-transformer.neutral-earth-resistance",
-                10,
-                Dimension.RESISTANCE,
-                FAR_EARTH);
-    }
-
-    /** A conducting pole is a cage of wires on its wall: a wire inside it then carries almost nothing. */
-    private void wall(Member member) throws MissingInput {
-        if (!earth.names().contains(ElectrodeBars.POLE_BUTT)) {
-            notes.add("the pole's metal has no contact with the soil at this bound and carries no surge current");
-            return;
-        }
-        Pole pole = site.pole();
-        if (pole == null) {
-            return;
-        }
-        double radius = ElectrodeBars.radius(pole, in);
-        for (int i = 0; i < WALL_WIRES; i++) {
-            double angle = 2 * Math.PI * (i + 0.5) / WALL_WIRES;
-            double x = radius * Math.cos(angle);
-            double y = radius * Math.sin(angle);
-            pieces.add(new Piece(
-                    member.name() + " " + (i + 1),
-                    EarthPaths.TANK,
-                    ElectrodeBars.POLE_BUTT,
-                    // N wires of radius R/N on a circle of radius R have the tube's inductance.
-                    RoundConductor.between(
-                            new Point(x, y, geometry.tankHeight()), new Point(x, y, 0), radius / WALL_WIRES),
-                    0));
-        }
-    }
-
-    private void unintended(Member member) throws MissingInput {
-        if (member.name().equals("antenna feeder screen")) {
-            feeder(member);
-        } else if (member.to().equals(EarthPaths.EARTH)) {
-            circuit.resistor(
-                    member.name(),
-                    member.from(),
-                    Circuit.REFERENCE,
-                    in.orElse(null, "resistance of " + member.name(), 10, Dimension.RESISTANCE, FAR_EARTH));
-        }
-    }
-
-    private void feeder(Member member) throws MissingInput {
-        Measure distance = site.antenna() == null ? null : site.antenna().feederSeparation();
-        double x = geometry.leadX() - in.need(distance, "antenna.feeder-separation");
-        double radius = 0.005;
-        String bracket = "antenna bracket";
-        if (member.fromHeight() > geometry.tankHeight()) {
-            pieces.add(new Piece(
-                    "antenna bracket lead",
-                    EarthPaths.TANK,
-                    bracket,
-                    RoundConductor.between(
-                            new Point(geometry.leadX(), 0, geometry.tankHeight()),
-                            new Point(geometry.leadX(), 0, member.fromHeight()),
-                            radius),
-                    0));
-        } else {
-            bracket = EarthPaths.TANK;
-        }
-        pieces.add(new Piece(
-                member.name(),
-                bracket,
-                EarthPaths.CUBICLE,
-                RoundConductor.between(
-                        new Point(x, 0, member.fromHeight()), new Point(x, 0, geometry.cubicleHeight()), radius),
-                0));
     }
 
     private void addCore(String name, double offset, boolean open) {

@@ -4,6 +4,7 @@ import earthing.network.Breakdown;
 import earthing.network.Circuit;
 import earthing.network.TransientSolution;
 import earthing.network.Waveform;
+import earthing.quantity.Dimension;
 import earthing.quantity.Source;
 import earthing.site.Cubicle;
 import earthing.site.Pole;
@@ -39,6 +40,12 @@ record PoleGap(
     private static final Source WOOD = Source.standard(
             "IEEE Std 1410", "critical flashover of a wood pole alone, wet, 330 kV/m", Source.Status.FROM_MEMORY);
 
+    private static final Source METAL = Source.commonPractice(
+            "concrete and steel poles add nothing to the impulse strength; counted is the way to their metal alone");
+    private static final Source COVER_SOURCE = Source.commonPractice("concrete cover of the reinforcement of a pole");
+    /** Concrete over the reinforcement where it is not described [m]. */
+    private static final double COVER = 0.025;
+
     /** The volt–time curve of an air gap. */
     static final Source VOLT_TIME = Source.publication(
             "M. Darveniza, F. Popolansky, E. R. Whitehead, Electra 41 (1975) 39-69",
@@ -52,7 +59,7 @@ record PoleGap(
     /** Arc over an air gap after breakdown [Ω]; small against every impedance beside it. */
     static final double ARC = 1;
 
-    /** The gaps of a pole: main earth to control cable and to cubicle, tank to cubicle and cubicle to ground over the wood. */
+    /** The gaps of a pole: main earth to control cable and to cubicle, tank to cubicle and cubicle to ground over the wood or to the metal of a conducting pole. */
     static List<PoleGap> of(Site site, PoleCircuit.Built built, Inputs in) throws MissingInput {
         String lead = leadNode(built.circuit(), built.geometry().cubicleHeight());
         double separation = built.geometry().separation();
@@ -68,6 +75,7 @@ record PoleGap(
                 air,
                 AIR,
                 true));
+        metal(site, built, in, gaps);
         Pole pole = site.pole();
         double run = built.geometry().tankHeight() - built.geometry().cubicleHeight();
         if (pole != null && pole.material() == PoleMaterial.WOOD && run > 0) {
@@ -96,6 +104,48 @@ record PoleGap(
                     false));
         }
         return gaps;
+    }
+
+    /**
+     * A conducting pole bears nothing along its surface: what insulates is the concrete cover or the clearance of an
+     * insulated mounting, and the arc runs on in the metal.
+     */
+    private static void metal(Site site, PoleCircuit.Built built, Inputs in, List<PoleGap> gaps) throws MissingInput {
+        Pole pole = site.pole();
+        List<String> nodes = built.circuit().nodes();
+        if (pole == null || !pole.conducts() || !nodes.contains(SecondPaths.POLE_AT_CUBICLE)) {
+            return;
+        }
+        boolean concrete = pole.material() == PoleMaterial.CONCRETE;
+        if (!concrete && pole.mountingClearance() == null) {
+            // Bolted to it, hence joined to it; the circuit says so in its notes.
+            return;
+        }
+        double clearance =
+                in.orElse(pole.mountingClearance(), "pole.mounting-clearance", COVER, Dimension.LENGTH, COVER_SOURCE);
+        String words = concrete
+                ? " through the concrete cover to the reinforcement, counted as air, 500 kV/m; along concrete nothing insulates"
+                : " over the clearance of its mounting to the steel of the pole, 500 kV/m; along steel nothing insulates";
+        if (nodes.contains(SecondPaths.POLE_TOP)) {
+            gaps.add(new PoleGap(
+                    "tank-pole",
+                    EarthPaths.TANK,
+                    SecondPaths.POLE_TOP,
+                    clearance,
+                    AIR_STRENGTH,
+                    "voltage from the tank" + words,
+                    METAL,
+                    false));
+        }
+        gaps.add(new PoleGap(
+                "pole-surface",
+                EarthPaths.CUBICLE,
+                SecondPaths.POLE_AT_CUBICLE,
+                clearance,
+                AIR_STRENGTH,
+                "voltage from the cubicle" + words,
+                METAL,
+                false));
     }
 
     /** The cubicle stands as far from the main earth as its tee is long; where no tee is described, as the cable. */

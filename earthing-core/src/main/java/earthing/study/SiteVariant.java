@@ -220,7 +220,8 @@ final class SiteVariant {
                 pole.diameter(),
                 pole.buttContact(),
                 pole.foundation(),
-                bonded);
+                bonded,
+                pole.mountingClearance());
         return with(
                 site,
                 site.soil(),

@@ -15,7 +15,6 @@ import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import earthing.site.Site;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -213,18 +212,10 @@ final class SurgeCase {
         return built.circuit().branches(Branch.Inductor.class).get(0);
     }
 
+    /** The screen is told apart, with its share and heating. */
     private static Map<String, Double> members(Circuit circuit, TransientSolution solution, double peak) {
-        Map<String, Double> peaks = new LinkedHashMap<>();
-        for (Branch branch : circuit.branches()) {
-            boolean shown = branch instanceof Branch.Inductor || branch instanceof Branch.Resistor;
-            if (shown
-                    && !branch.name().equals(PoleCircuit.CORE)
-                    && !branch.name().equals(PoleCircuit.SCREEN)) {
-                peaks.put(
-                        branch.name(),
-                        settled(Math.abs(solution.current(branch.name()).peak().value()), peak));
-            }
-        }
+        Map<String, Double> peaks = MemberCurrents.peaks(circuit, solution, peak);
+        peaks.remove(PoleCircuit.SCREEN);
         return peaks;
     }
 

@@ -74,6 +74,8 @@ final class SurgeEmission {
         }
         add("surge.tank.peak", outcome.tank(), "V");
         add("surge.cubicle.peak", outcome.cubicle(), "V");
+        outcome.members()
+                .forEach((member, current) -> add("surge." + EarthPaths.key(member) + ".current.peak", current, "A"));
         outcome.screen().ifPresent(screen -> {
             add("surge.screen.current.peak", screen.peak(), "A");
             add("surge.screen.share", screen.share(), "");
