@@ -15,7 +15,6 @@ import earthing.study.Result;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -217,11 +216,22 @@ final class CableEndChecks {
                     "tested-arrangement");
         }
         return draft.missing(
-                "it ends on a " + termination.name().toLowerCase(Locale.ROOT).replace('_', ' ')
-                        + " and no protector, tested arrangement or withstand is declared",
+                "it ends on " + words(termination) + " and no protector, tested arrangement or withstand is declared",
                 "control-cable.cores." + end + "-protector",
                 "tested-arrangement",
                 "control-cable.cores.withstand");
+    }
+
+    private static String words(Termination termination) {
+        return switch (termination) {
+            case TANK -> "the tank";
+            case COIL -> "a coil";
+            case INSTRUMENT_TRANSFORMER -> "an instrument transformer";
+            case CONTACT -> "a contact";
+            case PROTECTOR -> "a protector";
+            case OPEN -> "nothing";
+            case UNKNOWN -> "something that is not known";
+        };
     }
 
     private static boolean comparable(String withstandWave, String wave) {

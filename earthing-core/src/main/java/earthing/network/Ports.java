@@ -12,6 +12,8 @@ final class Ports {
 
     private static final int MOST_ITERATIONS = 200;
     private static final double TOLERANCE = 1e-11;
+    /** The sum of some terms cannot be trusted below so many roundings of the terms themselves. */
+    private static final double ROUNDINGS = 8 * Math.ulp(1.0);
 
     private final NonlinearResistance[] curves;
     private final double[] voltage;
@@ -23,6 +25,8 @@ final class Ports {
     private final double[] limit;
     private final double[] reach;
     private final double[][] jacobian;
+    /** What rounding leaves of the last residual [V]: behind a current source its terms exceed the voltages by far. */
+    private double rounding;
 
     Ports(NonlinearResistance[] curves) {
         int n = curves.length;
@@ -61,7 +65,7 @@ final class Ports {
 
     private void solve(StepMatrices matrices, int[] group, double[] open, double[] current, double scale, double time) {
         double norm = gaps(matrices, group, open, current);
-        double enough = TOLERANCE * scale;
+        double enough = Math.max(TOLERANCE * scale, rounding);
         int iterations = 0;
         while (norm > enough) {
             if (++iterations > MOST_ITERATIONS) {
@@ -80,6 +84,7 @@ final class Ports {
                             : current[k] + fraction * move[k];
                 }
                 found = gaps(matrices, group, open, trial);
+                enough = Math.max(TOLERANCE * scale, rounding);
                 better = found <= norm * (1 + 1e-9) + enough;
                 fraction /= 2;
             }
@@ -111,15 +116,20 @@ final class Ports {
             excess[k] = current[k] - matrices.chord[k] * voltage[k];
         }
         double norm = 0;
+        double largest = 0;
         for (int k : group) {
             double sum = voltage[k] - open[k];
+            double size = Math.abs(voltage[k]) + Math.abs(open[k]);
             double[] impedance = matrices.portImpedance[k];
             for (int j : group) {
                 sum += impedance[j] * excess[j];
+                size += Math.abs(impedance[j]) * (Math.abs(current[j]) + Math.abs(matrices.chord[j] * voltage[j]));
             }
             gap[k] = sum;
             norm = Math.max(norm, Math.abs(sum));
+            largest = Math.max(largest, size);
         }
+        rounding = ROUNDINGS * largest;
         return norm;
     }
 

@@ -39,8 +39,9 @@ final class ResultSections {
                     + " chassis at both ends. Let-through, current, charge and energy are solved with every declared"
                     + " protector of the core in its loop and the end without one conducting; that is the heaviest duty."
                     + " A protector does not relieve the other end: while that end stays open, the open voltage stands"
-                    + " there. Core to core: one core conducts, its neighbour is still open. Leads of the protectors are"
-                    + " not counted.";
+                    + " there. Core to core: one core conducts, its neighbour is still open. The protectors' own leads count"
+                    + " where their length is given. Over the device and through it: every declared winding and"
+                    + " protector of both ends in the loop at once, an end of which nothing is known conducting.";
 
     /**
      * A section of results.
@@ -161,13 +162,16 @@ final class ResultSections {
     private static Block section(
             Topic topic, List<Result> mine, ReportInput input, List<Curve> curves, References references) {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Block.Paragraph(topic.lead()));
+        boolean surge = topic.id().equals("surge");
+        if (!surge) {
+            blocks.add(new Block.Paragraph(topic.lead()));
+        }
         if (topic.id().equals("soil")) {
             input.results().notes().stream()
                     .filter(note -> note.startsWith("soil "))
                     .forEach(note -> blocks.add(new Block.Paragraph(sentence(note))));
         }
-        if (topic.id().equals("surge")) {
+        if (surge) {
             List<Block> terminations = TerminationTable.of(input);
             if (!terminations.isEmpty()) {
                 blocks.addAll(terminations);
@@ -212,6 +216,12 @@ final class ResultSections {
         blocks.addAll(figures(here));
         worked(mine, references, blocks);
         gaps(input, topic, blocks);
+        if (surge) {
+            List<Block> inShort = new ArrayList<>(List.of(new Block.Paragraph(topic.lead())));
+            inShort.addAll(SurgeSummary.of(input, bondOf(input)));
+            inShort.add(new Block.Section("surge-details", 3, "The surge path in detail", blocks));
+            return new Block.Section(topic.id(), 2, topic.title(), inShort);
+        }
         return new Block.Section(topic.id(), 2, topic.title(), blocks);
     }
 

@@ -155,7 +155,9 @@ final class CoreTerminals {
                             + circumstances.text());
         }
         double scale = Math.abs(solution.potential(EarthPaths.TANK).peak().value());
-        double current = Math.abs(solution.current(PoleCircuit.CORE).peak().value());
+        double driving = Math.abs(solution.current(PoleCircuit.SOURCE).peak().value());
+        double current = SurgeCase.settled(
+                Math.abs(solution.current(PoleCircuit.CORE).peak().value()), driving);
         List<Stress> stresses = new ArrayList<>();
         for (String[] place : places) {
             double voltage = place[0].equals(place[1])
