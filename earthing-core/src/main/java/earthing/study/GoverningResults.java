@@ -63,9 +63,9 @@ final class GoverningResults {
 
     private GoverningResults() {}
 
-    /** Whether a result stands between or beside the bounds. */
-    static boolean beside(Result result) {
-        return SweptFaults.swept(result) || result.at().startsWith("soil=");
+    /** Whether a point lies between or beside the bounds. */
+    static boolean beside(String at) {
+        return at.startsWith("soil=") || SweptFaults.swept(at);
     }
 
     /**
@@ -75,7 +75,7 @@ final class GoverningResults {
      * @param own whether a case belongs to the site as it is
      */
     static StudyResults of(StudyResults found, Predicate<Case> own) {
-        if (found.results().stream().noneMatch(GoverningResults::beside)) {
+        if (found.results().stream().noneMatch(r -> beside(r.at()))) {
             return found;
         }
         // Cases and points hash slowly and a fault's results share them: each is looked up once.
@@ -85,7 +85,7 @@ final class GoverningResults {
         for (Result result : found.results()) {
             Results place = met.computeIfAbsent(
                             result.circumstances(), c -> places.computeIfAbsent(c, d -> new LinkedHashMap<>()))
-                    .computeIfAbsent(result.at(), at -> new Results(beside(result)));
+                    .computeIfAbsent(result.at(), at -> new Results(beside(at)));
             place.byId.putIfAbsent(result.id(), result);
             ofEach.add(place);
         }

@@ -77,7 +77,7 @@ final class HeatingResults {
 
     private void temperatures(SequenceHeating heating) {
         ThermalConstants metal = heating.metal();
-        double end = Math.min(heating.finalTemperature(), BEYOND_METALS);
+        double end = end(heating);
         String model = "adiabatic, " + fault.shots().size() + " shot(s), decrement of the whole loop on each";
         Result finalTemperature = result("final-temperature", end, "degC", model, AdiabaticHeating.IEC);
         sink.accept(
@@ -102,6 +102,11 @@ final class HeatingResults {
                 "degC",
                 model,
                 AdiabaticHeating.IEC);
+    }
+
+    /** Final temperature, no higher than any metal bears [°C]. */
+    static double end(SequenceHeating heating) {
+        return Math.min(heating.finalTemperature(), BEYOND_METALS);
     }
 
     private static double logarithm(SequenceHeating heating) {

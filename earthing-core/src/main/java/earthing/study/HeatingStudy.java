@@ -30,8 +30,10 @@ import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
 import earthing.study.HeatingResults.Body;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -58,7 +60,21 @@ final class HeatingStudy {
     private final Set<Gap> gaps = new LinkedHashSet<>();
     private Optional<Hottest> hottest = Optional.empty();
 
+    /** One conductor heated in one fault. */
+    private record Heated(Body body, PowerCase fault, SequenceHeating heating, List<Shot> shots, double current) {
+
+        double end() {
+            return HeatingResults.end(heating);
+        }
+
+        void emit(List<Result> results) {
+            new HeatingResults(body, fault, results::add).emit(heating, shots, current);
+        }
+    }
+
     private record Hottest(Member member, SequenceHeating heating, List<Shot> shots, Case circumstances) {}
+
+    private final Map<String, Heated> beside = new LinkedHashMap<>();
 
     private HeatingStudy(Site site) {
         this.site = site;
@@ -83,6 +99,7 @@ final class HeatingStudy {
                 }
             }
         }
+        beside.values().forEach(heated -> heated.emit(results));
         return new StudyResults(results, history(), List.copyOf(gaps), in.assumptions(), List.of());
     }
 
@@ -170,7 +187,14 @@ final class HeatingStudy {
                     ? List.of(SCREEN_LIMIT)
                     : limits(conductor(member), body.metal(), body.area(), member, criteria);
             SequenceHeating heating = SequenceHeating.of(constants, body.area(), start, shots, limits);
-            new HeatingResults(body, fault, results::add).emit(heating, shots, current);
+            Heated heated = new Heated(body, fault, heating, shots, current);
+            if (own && GoverningResults.beside(fault.at())) {
+                // Of points beside the bounds only the worst can govern; a sweep has thousands.
+                String group = id + fault.circumstances().keys().getOrDefault(Case.PROTECTION, "");
+                beside.merge(group, heated, (worst, next) -> next.end() > worst.end() ? next : worst);
+            } else {
+                heated.emit(results);
+            }
             if (own
                     && fault.at().equals("nominal")
                     && (hottest.isEmpty()

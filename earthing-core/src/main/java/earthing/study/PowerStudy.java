@@ -3,7 +3,9 @@ package earthing.study;
 import earthing.site.Site;
 import earthing.study.SweptFaults.Swept;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Predicate;
 
@@ -37,16 +39,11 @@ final class PowerStudy {
         }
         CompletableFuture<StudyResults> heating = CompletableFuture.supplyAsync(() -> HeatingStudy.of(heated, adverse));
         StudyResults touch = TouchStudy.of(touched, adverse);
-        FaultResults between = new FaultResults(faults.clearing());
-        faults.swept().stream()
-                .map(Swept::fault)
-                .filter(f -> !f.power().circumstances().keys().containsKey(Case.PROTECTION))
-                .forEach(between::fault);
-        return GoverningResults.of(
+        StudyResults governing = GoverningResults.of(
                 StudyResults.join(List.of(
                         faults.results(),
                         new StudyResults(
-                                between.results(),
+                                List.of(),
                                 List.of(),
                                 List.of(),
                                 in.assumptions(),
@@ -54,7 +51,29 @@ final class PowerStudy {
                         touch,
                         heating.join())),
                 own(adverse));
+        return StudyResults.join(List.of(governing, between(faults, governing)));
     }
+
+    /** The faults themselves of those points between that govern anything. */
+    private static StudyResults between(FaultStudy.Outcome faults, StudyResults governing) {
+        Set<Point> kept = new HashSet<>();
+        for (Result result : governing.results()) {
+            if (SweptFaults.swept(result.at())) {
+                kept.add(new Point(result.circumstances(), result.at()));
+            }
+        }
+        FaultResults between = new FaultResults(faults.clearing());
+        for (Swept swept : faults.swept()) {
+            PowerCase power = swept.fault().power();
+            boolean first = !power.circumstances().keys().containsKey(Case.PROTECTION);
+            if (first && kept.contains(new Point(power.circumstances(), power.at()))) {
+                between.fault(swept.fault());
+            }
+        }
+        return new StudyResults(between.results(), List.of(), List.of(), List.of(), List.of());
+    }
+
+    private record Point(Case circumstances, String at) {}
 
     private static Predicate<Case> own(Site site) {
         String arrangement = site.cubicle() == null

@@ -23,9 +23,9 @@ final class SweptFaults {
 
     private SweptFaults() {}
 
-    /** Whether a result belongs to a swept fault. */
-    static boolean swept(Result result) {
-        return result.at().startsWith("current=") && result.at().contains(" A, soil=");
+    /** Whether a point is that of a swept fault. */
+    static boolean swept(String at) {
+        return at.startsWith("current=") && at.contains(" A, soil=");
     }
 
     /**
