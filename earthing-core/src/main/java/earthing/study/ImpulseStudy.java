@@ -1,5 +1,6 @@
 package earthing.study;
 
+import earthing.electrode.GrownBars;
 import earthing.electrode.ImpulseResponse;
 import earthing.electrode.SoilIonisation;
 import earthing.electrode.formula.EffectiveLengthGrcev;
@@ -46,6 +47,9 @@ final class ImpulseStudy {
     private final List<Curve.Trace> voltages = new ArrayList<>();
     private final List<Gap> gaps = new ArrayList<>();
     private final Set<String> notes = new LinkedHashSet<>();
+
+    private static final String OPTION =
+            "option: ground breaks down at the declared field; no time lag, never for touch or step";
 
     private ImpulseStudy(Site site, EarthCache cache, FrequencyDependence ground, Inputs in) throws MissingInput {
         this.site = site;
@@ -206,7 +210,7 @@ final class ImpulseStudy {
             }
             length(id, electrode, earth, wave, circumstances);
         }
-        ionisation(id, earth, resistance, peak);
+        ionisation(id, bars, earth, resistance, peak);
     }
 
     /** Grcev's effective length, for ground without layers. */
@@ -228,24 +232,17 @@ final class ImpulseStudy {
         }
     }
 
-    private void ionisation(String id, SiteEarth earth, double resistance, double peak) throws MissingInput {
+    private void ionisation(String id, List<Bar> bars, SiteEarth earth, double resistance, double peak)
+            throws MissingInput {
         if (ground.ionisationField() == null) {
             return;
         }
         double field = in.need(ground.ionisationField(), "soil.frequency-dependence.ionisation-field", earth.bound());
-        double rho = earth.soil().resistivity(earth.soil().layerCount() - 1);
         if (earth.soil().layerCount() > 1) {
-            if (earth.bound() != Bound.NOMINAL) {
-                return;
-            }
-            gaps.add(new Gap(
-                    id + "ionised-resistance",
-                    Case.NONE,
-                    "the formula of the ionised resistance holds in uniform ground only",
-                    List.of()));
+            layeredIonisation(id, bars, earth, field, peak);
             return;
         }
-        double limit = SoilIonisation.limitCurrent(resistance, rho, field);
+        double limit = SoilIonisation.limitCurrent(resistance, earth.soil().resistivity(0), field);
         double ionised = SoilIonisation.resistance(resistance, peak, limit);
         results.add(Result.of(
                         id + "ionised-resistance",
@@ -253,13 +250,33 @@ final class ImpulseStudy {
                         earth.at(),
                         ionised,
                         "ohm",
-                        "option: ground breaks down at the declared field; no time lag, never for touch or step",
+                        OPTION,
                         SoilIonisation.SOURCE)
                 .withWorked(Worked.of("R_i", "R / sqrt(1 + I / I_g)")
                         .with("R", resistance, "ohm")
                         .with("I", peak, "A")
                         .with("I_g", limit, "A")
                         .gives(ionised, "ohm")));
+    }
+
+    /** The law of a concentrated electrode knows one resistivity; over layers the bars grow, each piece in its own. */
+    private void layeredIonisation(String id, List<Bar> bars, SiteEarth earth, double field, double peak) {
+        try {
+            results.add(Result.of(
+                    id + "ionised-resistance",
+                    Case.NONE,
+                    earth.at(),
+                    GrownBars.resistance(earth.soil(), bars, peak, field),
+                    "ohm",
+                    OPTION + "; bars grown to that field, one field for all layers",
+                    GrownBars.SOURCE));
+        } catch (IllegalArgumentException impossible) {
+            gaps.add(new Gap(
+                    id + "ionised-resistance",
+                    Case.NONE,
+                    "no ionised resistance: " + impossible.getMessage(),
+                    List.of()));
+        }
     }
 
     private void spectrum(Electrode electrode, ImpulseResponse response) {
