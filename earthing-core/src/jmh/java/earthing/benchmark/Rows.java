@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import org.openjdk.jmh.profile.GCProfiler;
 import org.openjdk.jmh.results.RunResult;
 import org.openjdk.jmh.runner.Runner;
 import org.openjdk.jmh.runner.RunnerException;
@@ -21,7 +22,8 @@ import org.openjdk.jmh.runner.options.VerboseMode;
 
 /**
  * Runs all benchmarks, our own and the peer's in turn and round after round, and prints medians by the clock and by
- * processor time. Arguments: number of rounds; then words, of which a benchmark's name must hold one.
+ * processor time, and what one call takes from the heap. Arguments: number of rounds; then words, of which a benchmark's
+ * name must hold one.
  */
 public final class Rows {
 
@@ -42,7 +44,7 @@ public final class Rows {
         }
     }
 
-    private record Figure(double wall, double processor) {}
+    private record Figure(double wall, double processor, double allocated) {}
 
     private Rows() {}
 
@@ -72,14 +74,16 @@ public final class Rows {
         }
         StringBuilder out = new StringBuilder();
         out.append("load after each round: ").append(String.join("; ", loads)).append('\n');
-        out.append("| benchmark | rounds | by the clock [ms] | processor time [ms] |\n|---|---:|---:|---:|\n");
+        out.append("| benchmark | rounds | by the clock [ms] | processor time [ms] | allocated [MB] |\n");
+        out.append("|---|---:|---:|---:|---:|\n");
         figures.forEach((name, found) -> out.append(String.format(
                 Locale.ROOT,
-                "| %s | %d | %.4g | %.4g |%n",
+                "| %s | %d | %.4g | %.4g | %.4g |%n",
                 name,
                 found.size(),
                 median(found.stream().mapToDouble(Figure::wall).toArray()),
-                median(found.stream().mapToDouble(Figure::processor).toArray()))));
+                median(found.stream().mapToDouble(Figure::processor).toArray()),
+                median(found.stream().mapToDouble(Figure::allocated).toArray()))));
         System.out.print(out);
     }
 
@@ -96,6 +100,7 @@ public final class Rows {
                 .forks(1)
                 .jvmArgsAppend("-Xmx2g")
                 .addProfiler(ProcessorTime.class)
+                .addProfiler(GCProfiler.class)
                 .verbosity(VerboseMode.SILENT)
                 .warmupIterations(row.length().warmUp)
                 .measurementIterations(single ? 1 : 4)
@@ -108,7 +113,11 @@ public final class Rows {
         RunResult result = new Runner(options).runSingle();
         double processor = Objects.requireNonNull(result.getSecondaryResults().get(ProcessorTime.LABEL))
                 .getScore();
-        return new Figure(result.getPrimaryResult().getScore(), processor);
+        // All that was taken from the heap for one call, not what is held at once; a peer's own memory is not in it.
+        double allocated = Objects.requireNonNull(result.getSecondaryResults().get("gc.alloc.rate.norm"))
+                        .getScore()
+                / 1e6;
+        return new Figure(result.getPrimaryResult().getScore(), processor, allocated);
     }
 
     private static List<Row> rows() {
@@ -142,13 +151,15 @@ public final class Rows {
                     Map.of("elements", size, "way", "tuned"),
                     peer));
         }
-        rows.add(new Row(
-                "electrode-numpy-plain-40",
-                ElectrodeBenchmark.class,
-                "numpy",
-                Map.of("elements", "40", "way", "plain"),
-                Length.ITERATIONS));
-        for (String size : List.of("100", "200", "1000", "4000")) {
+        for (String size : List.of("40", "500", "2000")) {
+            rows.add(new Row(
+                    "electrode-numpy-plain-" + size,
+                    ElectrodeBenchmark.class,
+                    "numpy",
+                    Map.of("elements", size, "way", "plain"),
+                    size.equals("40") ? Length.ITERATIONS : Length.SINGLE));
+        }
+        for (String size : List.of("100", "200", "500", "1000", "2000", "4000")) {
             Length length = size.equals("4000") ? Length.SINGLE : Length.ITERATIONS;
             rows.add(new Row(
                     "growth-" + size, ElectrodeBenchmark.class, "resistance", Map.of("elements", size), length));

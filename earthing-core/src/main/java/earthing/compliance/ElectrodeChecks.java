@@ -10,6 +10,7 @@ import earthing.site.Electrode;
 import earthing.site.Site;
 import earthing.site.Soil;
 import earthing.study.EarthPaths;
+import earthing.study.ResistanceBasis;
 import earthing.study.Result;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -67,7 +68,12 @@ final class ElectrodeChecks {
                         "criteria.electrode-resistance"));
             } else {
                 findings.add(draft.advice("lengthen or add electrodes, or measure the soil to narrow its bounds")
-                        .atMost(result.value(), owner.nominal(), "ohm", "highest value over soil and season"));
+                        .atMost(
+                                result.value(),
+                                owner.nominal(),
+                                "ohm",
+                                "highest value over soil and season: "
+                                        + ResistanceBasis.of(design.results(), electrode.name(), result.at())));
             }
         }
         return findings;
@@ -84,7 +90,7 @@ final class ElectrodeChecks {
             if (numeric.isEmpty()) {
                 findings.add(draft.gap(design.gapsOf(id), id));
             } else if (formula.isEmpty()) {
-                findings.add(draft.notApplicable("no published closed form covers this shape in this soil"));
+                findings.add(bounded(design, draft, id, numeric.get()));
             } else {
                 double n = numeric.get().value();
                 double f = formula.get().value();
@@ -107,6 +113,24 @@ final class ElectrodeChecks {
                     .missing("the file describes no electrode", "electrodes"));
         }
         return findings;
+    }
+
+    /** Where no closed form covers the shape: the solution has to lie below the upper bound of even leakage. */
+    private static Finding bounded(Design design, Draft draft, String id, Result numeric) {
+        Optional<Result> even = at(design, id + ".even-leakage", "nominal");
+        if (even.isEmpty()) {
+            return draft.notApplicable("no published closed form covers this shape in this soil");
+        }
+        double bound = even.get().value();
+        return draft.in(numeric.circumstances(), "nominal")
+                .advice("the solution contradicts its own equation; look at bars that touch or overlap")
+                .atMost(
+                        numeric.value(),
+                        bound,
+                        numeric.unit(),
+                        "no published closed form covers this shape in this soil; even leakage with the same Green's function"
+                                + " gives an upper bound, " + Numbers.brief(bound) + " ohm, and the solution lies "
+                                + Numbers.significant(100 * (1 - numeric.value() / bound), 2) + " % below");
     }
 
     private static Optional<Result> at(Design design, String id, String bound) {

@@ -14,6 +14,7 @@ import earthing.study.EarthPaths;
 import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
 import earthing.study.Gap;
+import earthing.study.ResistanceBasis;
 import earthing.study.Result;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -182,7 +183,9 @@ final class TestChecks {
                         .findFirst()
                         .map(k -> "; the reading says that the ground has " + Numbers.brief(k.value())
                                 + " times the nominal resistivity")
-                        .orElse("");
+                        .orElse("")
+                + "; nominal by "
+                + ResistanceBasis.of(design.results(), reading.of(), "nominal");
         draft.at(Measure.Bound.NOMINAL);
         if (read < low) {
             return draft.advice("look for a second path that was joined during the reading")

@@ -67,13 +67,12 @@ public final class GrownBars {
                 return resistance;
             }
             before = resistance;
-            double[] amperes = byPiece(
-                    grown, solved.carrying(Map.of(name, current)).leakage());
+            double[] amperes =
+                    byPiece(grown, solved.carrying(Map.of(name, current)).leakage());
             for (int i = 0; i < radius.length; i++) {
                 Bar piece = pieces.get(i);
                 double rho = soil.resistivity(soil.layerAt((piece.depth1() + piece.depth2()) / 2));
-                double wanted = Math.max(
-                        piece.radius(), rho * amperes[i] / piece.length() / (2 * Math.PI * field));
+                double wanted = Math.max(piece.radius(), rho * amperes[i] / piece.length() / (2 * Math.PI * field));
                 // Half way each time: a piece that grows takes more current, and the next step would overshoot.
                 radius[i] = Math.sqrt(radius[i] * wanted);
             }

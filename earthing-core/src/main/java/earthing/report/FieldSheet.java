@@ -20,6 +20,7 @@ import earthing.site.YesNo;
 import earthing.site.file.ReadingsFile;
 import earthing.site.file.SiteTree;
 import earthing.study.Case;
+import earthing.study.ResistanceBasis;
 import earthing.study.Result;
 import earthing.study.StudyResults;
 import java.io.IOException;
@@ -168,6 +169,7 @@ public final class FieldSheet {
                                         Column.text("Isolated"),
                                         Column.text("Probes at, m")),
                                 rows),
+                        new Block.Facts(expectations(input)),
                         new Block.Facts(List.of(
                                 new Fact("State of the ground: wet, dry, frozen", ""),
                                 new Fact("Instrument, calibrated until", ""),
@@ -227,6 +229,18 @@ public final class FieldSheet {
             readings.add(bond(input.results(), "tee"));
         }
         return readings;
+    }
+
+    /** What the expected resistances rest on, at nominal ground. */
+    private static List<Fact> expectations(ReportInput input) {
+        List<Fact> facts = new ArrayList<>();
+        for (Electrode electrode : input.site().electrodes()) {
+            String basis = ResistanceBasis.of(input.results(), electrode.name(), "nominal");
+            if (!basis.isEmpty()) {
+                facts.add(new Fact("Expected of " + electrode.name() + ", nominal", basis));
+            }
+        }
+        return facts;
     }
 
     private static Reading bond(StudyResults results, String name) {

@@ -48,7 +48,11 @@ final class ResultWords {
                         ? "mutual resistance "
                                 + id.substring(first + 1 + "mutual.".length()).replace(".", " – ")
                         : "electrode " + subject.replace(" resistance", "") + ": "
-                                + (quantity.equals("formula") ? "resistance, closed form" : quantity);
+                                + switch (quantity) {
+                                    case "formula" -> "resistance, closed form";
+                                    case "even leakage" -> "resistance, even leakage";
+                                    default -> quantity;
+                                };
             default -> group.replace('-', ' ') + (subject.isEmpty() ? "" : " " + subject) + ": " + quantity;
         };
     }

@@ -1,6 +1,7 @@
 package earthing.study;
 
 import earthing.electrode.formula.FormulaResult;
+import earthing.electrode.wire.EarthElectrodes;
 import earthing.quantity.Dimension;
 import earthing.quantity.Source;
 import earthing.site.Electrode;
@@ -57,6 +58,16 @@ final class ElectrodeStudy {
                         formula.get().expression() + ", valid for "
                                 + formula.get().range(),
                         formula.get().source()));
+            }
+            if (solved) {
+                results.add(Result.of(
+                        "electrode." + name + ".resistance.even-leakage",
+                        Case.NONE,
+                        earth.at(),
+                        earth.evenLeakage(name),
+                        "ohm",
+                        "average potential of even leakage, alone in the ground; an upper bound",
+                        EarthElectrodes.EVEN_LEAKAGE));
             }
             for (int j = i + 1; j < names.size(); j++) {
                 if (solved && earth.hasShape(names.get(j))) {

@@ -245,13 +245,7 @@ final class ImpulseStudy {
         double limit = SoilIonisation.limitCurrent(resistance, earth.soil().resistivity(0), field);
         double ionised = SoilIonisation.resistance(resistance, peak, limit);
         results.add(Result.of(
-                        id + "ionised-resistance",
-                        Case.NONE,
-                        earth.at(),
-                        ionised,
-                        "ohm",
-                        OPTION,
-                        SoilIonisation.SOURCE)
+                        id + "ionised-resistance", Case.NONE, earth.at(), ionised, "ohm", OPTION, SoilIonisation.SOURCE)
                 .withWorked(Worked.of("R_i", "R / sqrt(1 + I / I_g)")
                         .with("R", resistance, "ohm")
                         .with("I", peak, "A")

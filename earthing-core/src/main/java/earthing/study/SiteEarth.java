@@ -197,6 +197,11 @@ final class SiteEarth {
         return one.equals(other) ? declaredResistance(one) : 0;
     }
 
+    /** Resistance of an electrode of known shape by the average potential of even leakage, an upper bound [Ω]. */
+    double evenLeakage(String name) {
+        return solved.orElseThrow().evenLeakage(name);
+    }
+
     private double declaredResistance(String name) {
         Double value = declared.get(name);
         if (value == null) {

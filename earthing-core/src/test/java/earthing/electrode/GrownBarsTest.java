@@ -40,8 +40,8 @@ class GrownBarsTest {
     void theLawOfAConcentratedElectrodeIsNotFar() {
         SoilModel soil = SoilModel.uniform(100);
         for (double current : new double[] {3e3, 10e3, 20e3}) {
-            double weck = SoilIonisation.resistance(
-                    low(soil), current, SoilIonisation.limitCurrent(low(soil), 100, 400e3));
+            double weck =
+                    SoilIonisation.resistance(low(soil), current, SoilIonisation.limitCurrent(low(soil), 100, 400e3));
             assertThat(GrownBars.resistance(soil, ROD, current, 400e3)).isCloseTo(weck, Percentage.withPercentage(15));
         }
     }
@@ -51,8 +51,7 @@ class GrownBarsTest {
         SoilModel same = SoilModel.of(List.of(new Layer(100, 1), Layer.below(100.0001)));
         assertThat(GrownBars.resistance(same, ROD, 10e3, 400e3))
                 .isCloseTo(
-                        GrownBars.resistance(SoilModel.uniform(100), ROD, 10e3, 400e3),
-                        Percentage.withPercentage(2));
+                        GrownBars.resistance(SoilModel.uniform(100), ROD, 10e3, 400e3), Percentage.withPercentage(2));
     }
 
     @Test

@@ -1,5 +1,6 @@
 package earthing.electrode.wire;
 
+import earthing.quantity.Source;
 import earthing.soil.PointSource;
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
@@ -20,6 +21,12 @@ import org.jspecify.annotations.Nullable;
  * <p>Bars are equipotential along their length, which holds at power frequency for the short electrodes of a pole.
  */
 public final class EarthElectrodes {
+
+    /** Where the method of even leakage comes from. */
+    public static final Source EVEN_LEAKAGE = Source.publication(
+            "Howe, The capacity of radio-telegraphic antennae, The Electrician 73, 1914; Thomson's theorem of least loss",
+            "average potential of even leakage, an upper bound",
+            Source.Status.FROM_MEMORY);
 
     private final SoilModel soil;
     private final List<Bar> bars;
@@ -156,6 +163,28 @@ public final class EarthElectrodes {
         boolean[] present = new boolean[names.size()];
         present[resistances.index(name)] = true;
         return 1 / system.solve(present).conductances[0][0];
+    }
+
+    /**
+     * Resistance of one electrode alone by the average potential of even leakage: every metre gives current in proportion
+     * to the conductivity of its layer, and the mean potential over that current is taken. Of all ways to leave an
+     * electrode the true one has the least loss, so this lies above {@link #resistanceWithoutOthers}, by little where the
+     * leakage is nearly even. See {@link #EVEN_LEAKAGE}.
+     *
+     * @param name name
+     * @return resistance to remote earth [Ω], an upper bound of the same equation
+     */
+    public double evenLeakage(String name) {
+        int wanted = resistances.index(name);
+        double[] weight = new double[mesh.size];
+        double whole = 0;
+        for (int e = 0; e < mesh.size; e++) {
+            if (electrode[e] == wanted) {
+                weight[e] = mesh.length[e] / soil.resistivity(mesh.layer[e]);
+                whole += weight[e];
+            }
+        }
+        return system.loss(weight) / (whole * whole);
     }
 
     /**

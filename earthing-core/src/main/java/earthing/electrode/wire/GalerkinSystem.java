@@ -101,6 +101,22 @@ final class GalerkinSystem {
                 currents, symmetric(conductances), CommonOps_DDRM.elementMaxAbs(back), condition(a, solver));
     }
 
+    /** Power that given currents of the elements lose [V·A]. */
+    double loss(double[] currents) {
+        int n = coefficients.numRows;
+        double sum = 0;
+        for (int i = 0; i < n; i++) {
+            if (currents[i] != 0) {
+                double inner = 0;
+                for (int j = 0; j < n; j++) {
+                    inner += coefficients.data[i * n + j] * currents[j];
+                }
+                sum += currents[i] * inner;
+            }
+        }
+        return sum;
+    }
+
     static double[][] symmetric(double[][] matrix) {
         for (int i = 0; i < matrix.length; i++) {
             for (int j = 0; j < i; j++) {
