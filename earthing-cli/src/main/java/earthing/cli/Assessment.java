@@ -3,6 +3,7 @@ package earthing.cli;
 import earthing.compliance.ComplianceRun;
 import earthing.compliance.Finding;
 import earthing.compliance.Status;
+import earthing.decision.Sensitivity;
 import earthing.report.ReportInput;
 import earthing.site.Site;
 import earthing.site.file.Problem;
@@ -41,7 +42,8 @@ final class Assessment {
     private enum Depth {
         VERDICTS,
         ARRANGEMENTS,
-        REPORT
+        REPORT,
+        SENSITIVITY
     }
 
     /**
@@ -77,6 +79,17 @@ final class Assessment {
         return of(file, progress, Depth.REPORT);
     }
 
+    /**
+     * Reads, studies and checks a site, with all that a report tells and what each bounded input alone would change.
+     *
+     * @param file the site file
+     * @param progress is told each step
+     * @return what a report is made of
+     */
+    static ReportInput withSensitivity(Path file, Progress progress) {
+        return of(file, progress, Depth.SENSITIVITY);
+    }
+
     private static ReportInput of(Path file, Progress progress, Depth depth) {
         ReadOutcome.Valid read = read(file);
         Site site = read.site();
@@ -85,10 +98,14 @@ final class Assessment {
                 SiteStudy.of(site, depth == Depth.VERDICTS ? StudyScope.AS_BUILT : StudyScope.ALL_ARRANGEMENTS);
         progress.step("checking " + file.getFileName());
         List<Finding> findings = ComplianceRun.of(site, results);
-        if (depth == Depth.REPORT) {
+        if (depth == Depth.REPORT || depth == Depth.SENSITIVITY) {
             progress.step("counting strokes at " + file.getFileName());
             results = SurgeOutlook.added(site, results);
             results = PlanStudy.added(site, results);
+        }
+        if (depth == Depth.SENSITIVITY) {
+            progress.step("varying the inputs of " + file.getFileName());
+            results = Sensitivity.added(site, results, findings);
         }
         // The name without its folder: the report does not depend on where it was asked for.
         String name = String.valueOf(file.getFileName());

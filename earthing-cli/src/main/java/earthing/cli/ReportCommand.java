@@ -34,6 +34,7 @@ import picocli.CommandLine.Spec;
             "  earthing report site.yaml",
             "  earthing report site.yaml --format html --output site.html",
             "  earthing report site.yaml --format pdf --output site.pdf",
+            "  earthing report site.yaml --sensitivity --format html --output site.html",
             "  earthing report site.yaml --format csv --output site-tables",
             "  earthing report site.yaml --format json | less"
         },
@@ -68,6 +69,13 @@ final class ReportCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Format format;
 
+    @Option(
+            names = "--sensitivity",
+            description =
+                    "Tell too how far each bounded input alone moves the governing checks. The site is studied twice"
+                            + " for each of them.")
+    private boolean sensitivity;
+
     @Mixin
     private final OutputOption output = new OutputOption();
 
@@ -82,7 +90,8 @@ final class ReportCommand implements Callable<Integer> {
         }
         try (Progress progress =
                 Progress.of(RootCommand.of(spec), spec.commandLine().getErr(), "reading " + site.getFileName())) {
-            ReportInput input = Assessment.of(site, progress);
+            ReportInput input =
+                    sensitivity ? Assessment.withSensitivity(site, progress) : Assessment.of(site, progress);
             progress.step("writing the report");
             write(input);
             return Assessment.outcome(input.findings()).code();

@@ -49,4 +49,16 @@ final class CommandLineArchitectureTest {
     @ArchTest
     static final ArchRule onlyTheEntryEndsTheProcess =
             noClasses().that().doNotHaveSimpleName("Main").should().callMethod(System.class, "exit", int.class);
+
+    @ArchTest
+    static final ArchRule noPdfLibraryIsSeen = noClasses()
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(
+                    "com.openhtmltopdf..",
+                    "org.apache.pdfbox..",
+                    "org.apache.batik..",
+                    "java.awt..",
+                    "earthing.report.pdf..")
+            .as("the command line asks earthing.report.Report for a PDF");
 }

@@ -156,6 +156,30 @@ final class RenderedReportTest {
         }
     }
 
+    /** As general-purpose tools see the file: sound syntax, every font inside with its letters, title, tags, no clock. */
+    @ParameterizedTest
+    @MethodSource("sites")
+    void thePdfIsSoundForIndependentTools(Path site) throws Exception {
+        assumeTrue(onPath("pdfinfo") && onPath("pdffonts"), "no page tools");
+        Path pdf = folder.resolve("report.pdf");
+        CommandRun.of("report", site.toString(), "--format", "pdf", "--output", pdf.toString());
+        assertThat(run("pdfinfo", pdf.toString()))
+                .containsPattern("Title: +Earthing compliance report – ")
+                .containsPattern("Tagged: +yes")
+                .containsPattern("Encrypted: +no")
+                .containsPattern("JavaScript: +no")
+                .containsPattern("Page size: .*A4")
+                .doesNotContain("CreationDate", "ModDate");
+        List<String> fonts = run("pdffonts", pdf.toString()).lines().skip(2).toList();
+        assertThat(fonts)
+                .hasSizeGreaterThan(1)
+                .allMatch(
+                        font -> font.matches(".* yes +yes +yes +\\d+ +\\d+$"), "embedded, a subset, with its letters");
+        if (onPath("qpdf")) {
+            assertThat(run("qpdf", "--check", pdf.toString())).contains("No syntax or stream encoding errors found");
+        }
+    }
+
     private static double ink(BufferedImage page) {
         long dark = 0;
         for (int y = 0; y < page.getHeight(); y++) {

@@ -55,6 +55,20 @@ final class ReportCommandTest {
         assertThat(json.code()).as("the exit code follows the findings").isEqualTo(expected);
     }
 
+    @Test
+    void whatEachBoundedInputDoesIsToldWhereItIsAskedFor() {
+        String site = DemoSites.named("brackenmire-mistakes").toString();
+        assertThat(CommandRun.of("report", site).out())
+                .contains("## Which input moves the governing checks", "Not asked for")
+                .doesNotContain("Check electrode.resistance");
+        CommandRun asked = CommandRun.of("report", site, "--sensitivity");
+        assertThat(asked.out()).contains("Figure: Check electrode.resistance", "soil.resistivity");
+        assertThat(asked.code()).isEqualTo(1);
+        assertThat(CommandRun.of("report", site, "--sensitivity", "--format", "json")
+                        .out())
+                .contains("\"id\": \"sensitivity.electrode.resistance\"", "\"at\": \"soil.resistivity=low\"");
+    }
+
     /** A recorded current beside the site file is studied; one that is damaged or absent is refused by file, row and column. */
     @Test
     void aRecordedCurrentIsReadBesideTheSiteFile() throws IOException {

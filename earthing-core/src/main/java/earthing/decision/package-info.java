@@ -1,4 +1,4 @@
-/** What changes a verdict: two states of a site side by side. */
+/** What changes a verdict: two states of a site side by side, and each bounded input alone. */
 @NullMarked
 package earthing.decision;
 

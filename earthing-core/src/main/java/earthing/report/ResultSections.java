@@ -114,13 +114,13 @@ final class ResultSections {
         List<Result> rest = new ArrayList<>();
         List<Result> broken = new ArrayList<>();
         for (Result result : input.results().results()) {
-            if (result.id().startsWith(SharingSection.PREFIX)) {
+            if (result.id().startsWith(SharingSection.PREFIX) || SensitivitySection.belongs(result.id())) {
                 continue;
             }
             (result.circumstances().keys().containsKey("broken") ? broken : rest).add(result);
         }
         List<Curve> curves = new ArrayList<>(input.results().curves());
-        curves.removeIf(c -> c.id().startsWith(SharingSection.PREFIX));
+        curves.removeIf(c -> c.id().startsWith(SharingSection.PREFIX) || SensitivitySection.belongs(c.id()));
         Map<String, List<Result>> byTopic = new HashMap<>();
         rest.forEach(r -> byTopic.computeIfAbsent(topicOf(r.id()), topic -> new ArrayList<>())
                 .add(r));
@@ -130,6 +130,7 @@ final class ResultSections {
         rest = byTopic.getOrDefault("", List.of());
         blocks.add(SharingSection.of(input, references));
         blocks.add(FindingSections.contingencies(input, broken, references));
+        blocks.add(SensitivitySection.of(input));
         if (!rest.isEmpty() || !curves.isEmpty()) {
             List<Block> further = new ArrayList<>();
             if (!rest.isEmpty()) {
@@ -186,13 +187,10 @@ final class ResultSections {
             List<Result> screen = bounded.stream()
                     .filter(r -> r.circumstances().keys().containsKey("screen-bond"))
                     .toList();
-            if (screen.size() < bounded.size()) {
-                blocks.addAll(ResultTable.byCase(
-                        "conductors-results",
-                        "Conductors over the bounds",
-                        bounded.stream().filter(r -> !screen.contains(r)).toList(),
-                        references));
-            }
+            List<Result> rest =
+                    bounded.stream().filter(r -> !screen.contains(r)).toList();
+            blocks.addAll(
+                    ResultTable.across("conductors-results", "Conductors at every fault", rest, "fault", references));
             Map<Case, List<Result>> cases = new LinkedHashMap<>();
             screen.forEach(
                     r -> cases.computeIfAbsent(r.circumstances().without("arrangement"), key -> new ArrayList<>())

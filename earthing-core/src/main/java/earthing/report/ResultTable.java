@@ -6,6 +6,7 @@ import earthing.report.document.Block.Column;
 import earthing.study.Case;
 import earthing.study.Result;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -15,6 +16,8 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Results as tables: by bound, or with the arrangements of the cubicle earth side by side. */
 final class ResultTable {
@@ -40,6 +43,8 @@ final class ResultTable {
     private static final int SHARED_CASE = 3;
 
     private static final int MOST_COLUMNS = 5;
+    private static final Pattern EXPOSURE = Pattern.compile("exposure (\\d+(?:\\.\\d+)?) s\\b");
+    private static final String RANGE = "exposure ~";
 
     private record Row(String id, Case circumstances) {}
 
@@ -162,27 +167,33 @@ final class ResultTable {
 
     private static Block across(
             String id, String caption, List<Result> results, String key, List<String> words, References references) {
-        Map<String, Map<String, Result>> rows = new LinkedHashMap<>();
-        for (Result result : results) {
+        Map<String, List<Result>> byId = new LinkedHashMap<>();
+        results.forEach(
+                r -> byId.computeIfAbsent(r.id(), each -> new ArrayList<>()).add(r));
+        Map<List<String>, Map<String, Result>> rows = new LinkedHashMap<>();
+        for (Result result : byId.values().stream().flatMap(List::stream).toList()) {
             String word = result.circumstances().keys().getOrDefault(key, "");
             if (words.contains(word)) {
-                String row = ResultWords.of(result.id()) + (result.at().equals("nominal") ? "" : ", at " + result.at());
-                rows.computeIfAbsent(row, each -> new LinkedHashMap<>()).putIfAbsent(word, result);
+                rows.computeIfAbsent(List.of(ResultWords.of(result.id()), result.at()), row -> new LinkedHashMap<>())
+                        .putIfAbsent(word, result);
             }
         }
+        boolean bounds = rows.keySet().stream().anyMatch(row -> !row.get(1).equals("nominal"));
         List<List<String>> lines = new ArrayList<>();
         rows.forEach((row, values) -> {
             List<String> line = new ArrayList<>();
-            line.add(row);
+            line.add(row.get(0));
+            line.add(bounds ? row.get(1) : "");
             words.forEach(word -> line.add(values.containsKey(word) ? amount(values.get(word)) : "–"));
             line.add(references.cite(values.values().iterator().next().source()));
             lines.add(line);
         });
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("Quantity"));
-        words.forEach(word -> columns.add(Column.number(CaseWords.phrase(key, word))));
+        columns.add(Column.text("At"));
+        words.forEach(word -> columns.add(Column.number(word.isEmpty() ? "Value" : CaseWords.phrase(key, word))));
         columns.add(Column.text("Ref"));
-        return new Block.Table(id, caption, columns, lines);
+        return new Block.Table(id, caption, columns, lines).withoutEmptyColumns();
     }
 
     /** An amount as it is printed; what is only true or not is said in a word. */
@@ -333,10 +344,25 @@ final class ResultTable {
                 && !id.endsWith(".let-through");
     }
 
-    /** One line for each model behind some results. */
+    /** One line for each model behind some results; where only the time of exposure differs, one with its range. */
     static List<String> models(List<Result> results, References references) {
-        Set<String> lines = new LinkedHashSet<>();
-        results.forEach(result -> lines.add(result.model() + " " + references.cite(result.source())));
-        return List.copyOf(lines);
+        Map<String, List<String>> times = new LinkedHashMap<>();
+        for (Result result : results) {
+            String line = result.model() + " " + references.cite(result.source());
+            Matcher exposure = EXPOSURE.matcher(line);
+            boolean timed = exposure.find();
+            times.computeIfAbsent(timed ? exposure.replaceFirst(RANGE) : line, key -> new ArrayList<>())
+                    .add(timed ? exposure.group(1) : "");
+        }
+        List<String> lines = new ArrayList<>();
+        times.forEach((line, each) -> {
+            List<String> sorted = each.stream()
+                    .distinct()
+                    .sorted(Comparator.comparingDouble(time -> time.isEmpty() ? 0 : Double.parseDouble(time)))
+                    .toList();
+            String range = sorted.get(0) + (sorted.size() > 1 ? " s to " + sorted.get(sorted.size() - 1) : "") + " s";
+            lines.add(line.replace(RANGE, "exposure " + range));
+        });
+        return lines;
     }
 }

@@ -43,8 +43,8 @@ final class SiteSections {
 
     private static final String NOT_STATED = "not stated";
 
-    /** The path of a field of a numbered member of a list. */
-    private static final Pattern MEMBER = Pattern.compile("(.*\\[\\d+])\\.[^\\[\\]]*");
+    /** The path of a field of a member of a list. */
+    private static final Pattern MEMBER = Pattern.compile("(.*\\[[^\\[\\]]*])\\.[^\\[\\]]*");
 
     private SiteSections() {}
 
@@ -107,8 +107,8 @@ final class SiteSections {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Paragraph(
                 "Every value of the site file, as written; the last column repeats the nominal value in SI. Values that"
-                        + " the author marked as assumed carry the word " + ASSUMED + ". A member of a numbered list"
-                        + " stands in one row where nothing else is to be told of its values."));
+                        + " the author marked as assumed carry the word " + ASSUMED + ". A member of a list"
+                        + " inside a block stands in one row where nothing else is to be told of its values."));
         Map<String, List<SiteTree.Entry>> heads = new LinkedHashMap<>();
         for (SiteTree.Entry entry : SiteTree.entries(input.site())) {
             heads.computeIfAbsent(topOf(entry.path()), key -> new ArrayList<>()).add(entry);
@@ -118,7 +118,7 @@ final class SiteSections {
         return new Block.Section("inputs", 2, "Inputs", blocks);
     }
 
-    /** A row for each entry; the plain entries of one member of a numbered list stand in one. */
+    /** A row for each entry; the plain entries of one member of an inner list stand in one. */
     private static List<List<String>> rows(String head, List<SiteTree.Entry> entries) {
         Map<String, List<SiteTree.Entry>> members = new LinkedHashMap<>();
         for (SiteTree.Entry entry : entries) {
@@ -128,7 +128,9 @@ final class SiteSections {
         }
         List<List<String>> rows = new ArrayList<>();
         members.forEach((path, mine) -> {
-            if (mine.size() > 1 && mine.stream().allMatch(SiteSections::isPlain)) {
+            // A member of a main list, an electrode for example, keeps a row for each value.
+            boolean inner = !key(head, path).startsWith("[") || path.matches(".*\\[\\d+]");
+            if (inner && mine.size() > 1 && mine.stream().allMatch(SiteSections::isPlain)) {
                 List<String> values = new ArrayList<>();
                 mine.forEach(entry -> values.add(entry.path().substring(path.length() + 1) + " "
                         + row("", entry.value()).get(2)));

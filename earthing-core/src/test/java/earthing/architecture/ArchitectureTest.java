@@ -55,6 +55,18 @@ final class ArchitectureTest {
     /** Raised as the library grows, so that no rule here can pass because nothing was looked at. */
     private static final int FEWEST_CLASSES = 300;
 
+    private static final String[] PDF_LIBRARIES = {
+        "com.openhtmltopdf..",
+        "org.apache.pdfbox..",
+        "org.apache.fontbox..",
+        "org.apache.xmpbox..",
+        "org.apache.batik..",
+        "org.apache.xmlgraphics..",
+        "de.rototor..",
+        "java.awt..",
+        "javax.imageio.."
+    };
+
     private static final Pattern JUNK_DRAWER =
             Pattern.compile(".*\\.(utils?|impl|managers?|helpers?|common|misc)(\\..*)?");
 
@@ -132,6 +144,38 @@ final class ArchitectureTest {
     @ArchTest
     static final ArchRule packagesHaveNoCycles =
             slices().matching("earthing.(**)").should().beFreeOfCycles();
+
+    /** Who does not ask for a PDF does not pay for its libraries. */
+    @ArchTest
+    static final ArchRule onlyThePdfRoomSeesPdfLibraries = noClasses()
+            .that()
+            .resideOutsideOfPackage("earthing.report.pdf")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage(PDF_LIBRARIES)
+            .as("only earthing.report.pdf sees the PDF libraries and the drawing classes that they need");
+
+    @ArchTest
+    static final ArchRule onlyTheReportAsksForPdf = noClasses()
+            .that()
+            .resideOutsideOfPackage("earthing.report.pdf")
+            .and()
+            .doNotHaveFullyQualifiedName("earthing.report.Report")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("earthing.report.pdf")
+            .as("only earthing.report.Report asks for a PDF");
+
+    @ArchTest
+    static void thePdfRoomDoesSeeThem(JavaClasses classes) {
+        assertThat(classes.stream()
+                        .filter(type -> type.getPackageName().equals("earthing.report.pdf"))
+                        .flatMap(type -> type.getDirectDependenciesFromSelf().stream())
+                        .map(dependency -> dependency.getTargetClass().getPackageName()))
+                .as("packages that the rules above are about")
+                .anyMatch(name -> name.startsWith("com.openhtmltopdf"))
+                .anyMatch(name -> name.startsWith("org.apache.pdfbox"));
+    }
 
     @ArchTest
     static final ArchRule noJunkDrawer = noClasses()
