@@ -42,7 +42,7 @@ final class ResultTable {
     /** So many quantities a case make it worth a table of its own. */
     private static final int SHARED_CASE = 3;
 
-    private static final int MOST_COLUMNS = 5;
+    private static final int MOST_COLUMNS = 4;
     private static final Pattern EXPOSURE = Pattern.compile("exposure (\\d+(?:\\.\\d+)?) s\\b");
     private static final String RANGE = "exposure ~";
 

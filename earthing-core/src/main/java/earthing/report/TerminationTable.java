@@ -35,7 +35,7 @@ final class TerminationTable {
         heads.put("terminal-voltage", "Over the device");
         heads.put("terminal-current", "Through it");
         heads.put("let-through", "Let-through");
-        heads.put("protector-lead-voltage", "Of it leads");
+        heads.put("protector-lead-voltage", "Of it, leads");
         heads.put("protector-current", "Protector current");
         heads.put("protector-charge", "Charge");
         heads.put("protector-energy", "Energy");

@@ -157,7 +157,7 @@ public final class HtmlRenderer {
 
     private void table(Block.Table table) {
         String size = table.rows().size() > SHORT ? "wide" : "wide short";
-        page.open("div", "class", size, "tabindex", "0", "role", "region", "aria-label", table.caption());
+        page.open("div", "class", size, "tabindex", "0", "role", "group", "aria-label", table.caption());
         page.open("table", "id", table.id()).leaf("caption", table.caption());
         page.open("thead").open("tr");
         for (Block.Column column : table.columns()) {
@@ -225,9 +225,11 @@ public final class HtmlRenderer {
         for (Block.Fact fact : facts.facts()) {
             page.open("div").leaf("dt", fact.name());
             if (fact.toFillIn()) {
-                page.open("dd", "class", "blank", "aria-label", "to be filled in by hand")
-                        .text("\u00a0")
-                        .close();
+                page.open("dd", "class", "blank").text("\u00a0");
+                if (!print) {
+                    page.leaf("span", "to be filled in by hand", "class", "unseen");
+                }
+                page.close();
             } else {
                 page.leaf("dd", fact.value());
             }
