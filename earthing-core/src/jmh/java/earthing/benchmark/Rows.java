@@ -1,6 +1,7 @@
 package earthing.benchmark;
 
 import earthing.study.PoleSurgeBenchmark;
+import earthing.study.StrokesBenchmark;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -136,6 +137,7 @@ public final class Rows {
         rows.add(new Row(
                 "surge-equal-steps-ngspice", SurgeBenchmark.class, "simulatorEqualSteps", sixty, Length.SINGLE));
         rows.add(new Row("pole-surge", PoleSurgeBenchmark.class, "study", none, Length.LONG));
+        rows.add(new Row("surge-strokes", StrokesBenchmark.class, "strokes", none, Length.LONG));
         rows.add(new Row("sweep", SweepBenchmark.class, "sweep", none, Length.ITERATIONS));
         rows.add(new Row("sweep-numpy", SweepBenchmark.class, "numpy", none, Length.ITERATIONS));
         rows.add(new Row("ladder", LadderBenchmark.class, "ladder", none, Length.ITERATIONS));

@@ -5,6 +5,7 @@ import earthing.compliance.Status;
 import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
+import earthing.site.Surges;
 import earthing.study.Case;
 import earthing.study.Result;
 import java.util.ArrayList;
@@ -49,7 +50,7 @@ final class SurgeSummary {
                         r.at().equals("nominal") && ofSite(r.circumstances().keys(), arrangement, bond))
                 .toList();
         SurgeSummary summary = new SurgeSummary(own);
-        summary.waves().ifPresent(blocks::add);
+        summary.waves(Surges.verdictWaves(input.site().surges())).ifPresent(blocks::add);
         summary.entries().ifPresent(blocks::add);
         return blocks;
     }
@@ -96,7 +97,8 @@ final class SurgeSummary {
                         + Amount.text(finding.limit(), finding.unit());
     }
 
-    private Optional<Block> waves() {
+    /** A row for each wave; those on which no verdict rests say so. */
+    private Optional<Block> waves(List<String> verdict) {
         Set<String> waves = new LinkedHashSet<>();
         List<Result> standard =
                 own.stream().filter(r -> entry(r).equals("current-into-tank")).toList();
@@ -109,7 +111,7 @@ final class SurgeSummary {
                     .toList();
             String mark = struck(of) ? ResultTable.PROSPECTIVE : "";
             rows.add(List.of(
-                    wave,
+                    verdict.contains(wave) ? wave : wave + ", information",
                     ends(of, OPEN, mark),
                     ends(of, SHORTED, mark),
                     one(of, "surge.screen.current.peak", mark),

@@ -197,6 +197,10 @@ class SurgePathHandCalculationTest {
         hand.put("Mln", textbook);
         hand.put("Ls", screen);
         hand.put("Lc", core);
+        hand.put("Lt", TUBE * g(0.2, r));
+        hand.put("Rt", tee);
+        hand.put("Rc", ofCore);
+        hand.put("R9", 1.5 * lead);
         hand.put("Lring", bare + screen);
         hand.put("Lcore", bare + core);
         hand.put("Ru", lead);
@@ -214,6 +218,8 @@ class SurgePathHandCalculationTest {
         double fast = front * (10 / time * x / ((1 + x) * (1 + x)) - x / (1 + x) / 143e-6);
         hand.put("t8", root * TAU);
         hand.put("S8", steep);
+        hand.put("It8", then);
+        hand.put("I25", front * x / (1 + x));
         hand.put("I8", top);
         hand.put("t25", time);
         hand.put("S25", fast);
