@@ -24,6 +24,14 @@ final class NetworkModels {
         models.put("network.gap.ramp", NetworkModels::gapOnRamp);
         models.put("network.gap.discharge", NetworkModels::gapDischarge);
         models.put(
+                "network.gap.pole-level",
+                given -> gapsOfPole(
+                        new Breakdown.Level(given.value("first")), new Breakdown.Level(given.value("second"))));
+        models.put(
+                "network.gap.pole-volt-time",
+                given -> gapsOfPole(
+                        new Breakdown.VoltTime(given.value("first")), new Breakdown.VoltTime(given.value("second"))));
+        models.put(
                 "network.gap.volt-time",
                 given -> Map.of(
                         "strength", new Breakdown.VoltTime(given.value("distance")).strength(given.value("time"))));
@@ -103,5 +111,32 @@ final class NetworkModels {
                 "struck", struck,
                 "first", solution.current("gap").maximum().value(),
                 "later", solution.current("gap").at(struck + constant));
+    }
+
+    /** A lead in two coupled pieces, a gap from its middle to a cubicle on an earth of its own, a second gap behind it. */
+    private static Map<String, Double> gapsOfPole(Breakdown first, Breakdown second) {
+        Circuit circuit = new Circuit.Builder()
+                .currentSource(
+                        "surge",
+                        Circuit.REFERENCE,
+                        "tank",
+                        time -> 12e3 * (Math.exp(-time / 30e-6) - Math.exp(-time / 2e-6)))
+                .inductor("upper", "tank", "foot", 0.001, 8e-6)
+                .inductor("lower", "foot", "main", 0.001, 3e-6)
+                .mutual("upper", "lower", 0.6e-6)
+                .resistor("earth", "main", Circuit.REFERENCE, 30)
+                .inductor("own lead", "cubicle", "own", 0.001, 3e-6)
+                .resistor("own earth", "own", Circuit.REFERENCE, 60)
+                .gap("gap", "foot", "cubicle", first, 1)
+                .resistor("far", "beyond", Circuit.REFERENCE, 20)
+                .gap("second gap", "cubicle", "beyond", second, 1)
+                .build();
+        TransientSolution solution = TransientSolution.solve(circuit, TimeGrid.equal(20e-6, 2e-9));
+        Map<String, Double> result = new HashMap<>();
+        for (String node : List.of("tank", "main", "cubicle", "beyond")) {
+            result.put(node, solution.potential(node).maximum().value());
+        }
+        result.put("struck", solution.flashovers().get(0).time());
+        return result;
     }
 }
