@@ -231,6 +231,7 @@ final class ResultSections {
         List<Result> stroke = new ArrayList<>();
         List<Result> induced = new ArrayList<>();
         List<Result> variants = new ArrayList<>();
+        List<Result> overvoltages = new ArrayList<>();
         List<Result> risk = new ArrayList<>();
         List<Result> images = new ArrayList<>();
         for (Result result : mine) {
@@ -245,6 +246,8 @@ final class ResultSections {
                 risk.add(result);
             } else if (result.id().startsWith("surge.variant.")) {
                 variants.add(result);
+            } else if (result.id().startsWith(OvervoltageTable.ID)) {
+                overvoltages.add(result);
             } else if (result.circumstances().keys().containsKey("arrangement")) {
                 cases.computeIfAbsent(
                                 CaseWords.without(result.circumstances(), "arrangement"), key -> new ArrayList<>())
@@ -285,6 +288,9 @@ final class ResultSections {
                     topic.title() + (cases.isEmpty() ? "" : ": results that belong to no particular arrangement"),
                     plain,
                     references));
+        }
+        if (!overvoltages.isEmpty()) {
+            blocks.add(OvervoltageTable.of(overvoltages, references));
         }
         if (!stroke.isEmpty()) {
             blocks.add(new Block.Paragraph(

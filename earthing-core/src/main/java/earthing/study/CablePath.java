@@ -7,6 +7,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -21,34 +22,55 @@ final class CablePath {
     /** Node of the main earth at the cubicle's height, where no tee leaves it. */
     static final String LEAD_AT_CUBICLE = "main earth at the cubicle's height";
 
+    /** Beginning of the branches of electrodes. */
+    private static final String ELECTRODE = "earth of ";
+
     /** A branch passed along the way, +1 in its own direction, -1 against it. */
     record Step(String branch, int sign) {}
 
     private CablePath() {}
 
     /**
-     * The way with the fewest branches that prefers screen, then metal, then soil; empty if there is none.
-     *
-     * @param stays branches of stays, which are no way
+     * The way with the fewest branches along the screen if it is bonded at both ends, else along main earth and tee, else
+     * down the main earth, through the soil and up the cubicle's own lead; where the site has none of these, any way.
      */
-    static List<Step> of(EarthPaths paths, Circuit circuit, Set<String> stays) {
+    static List<Step> of(EarthPaths paths, Circuit circuit) {
         boolean screen = paths.withRole(EarthPaths.Role.SCREEN).stream().anyMatch(EarthPaths.Member::intact);
+        List<Step> found = List.of();
         if (screen) {
-            List<Step> through =
-                    search(circuit, name -> name.equals(PoleCircuit.SCREEN) || name.startsWith("screen bond"));
-            if (!through.isEmpty()) {
-                return through;
-            }
+            found = search(circuit, name -> name.equals(PoleCircuit.SCREEN) || name.startsWith("screen bond"));
         }
-        List<Step> metal = search(
-                circuit,
-                name -> beside(name, stays) && !name.startsWith("earth of ") && !name.startsWith(SecondPaths.POLE));
-        return metal.isEmpty() ? search(circuit, name -> beside(name, stays)) : metal;
+        if (found.isEmpty()) {
+            Set<String> metal = branches(paths, EarthPaths.Role.MAIN_EARTH, EarthPaths.Role.TEE);
+            found = search(circuit, metal::contains);
+        }
+        if (found.isEmpty()) {
+            Set<String> leads = branches(paths, EarthPaths.Role.MAIN_EARTH, EarthPaths.Role.OWN_LEAD);
+            found = search(circuit, name -> leads.contains(name) || name.startsWith(ELECTRODE));
+        }
+        return found.isEmpty() ? search(circuit, name -> !name.equals(PoleCircuit.CORE)) : found;
     }
 
-    /** The core is no way, nor is a stay, and the soil means that of the electrodes, not that of a stay's anchor. */
-    private static boolean beside(String name, Set<String> stays) {
-        return !name.equals(PoleCircuit.CORE) && !stays.contains(name);
+    /** Whether the way leads along main earth and tee, or down the main earth and up through two electrodes. */
+    static boolean alongMainEarth(List<Step> path, EarthPaths paths) {
+        Set<String> lead = branches(paths, EarthPaths.Role.MAIN_EARTH);
+        Set<String> tee = branches(paths, EarthPaths.Role.TEE);
+        List<String> names = path.stream().map(Step::branch).toList();
+        long electrodes =
+                names.stream().filter(name -> name.startsWith(ELECTRODE)).count();
+        return names.stream().anyMatch(lead::contains) && (names.stream().anyMatch(tee::contains) || electrodes == 2);
+    }
+
+    /** Branches of the members of some roles; a lead may be cut at the cubicle's height. */
+    private static Set<String> branches(EarthPaths paths, EarthPaths.Role... roles) {
+        Set<String> names = new HashSet<>();
+        for (EarthPaths.Role role : roles) {
+            for (EarthPaths.Member member : paths.withRole(role)) {
+                names.add(member.name());
+                names.add(member.name() + PoleCircuit.BELOW_CUBICLE);
+            }
+        }
+        return names;
     }
 
     private static List<Step> search(Circuit circuit, java.util.function.Predicate<String> allowed) {

@@ -11,15 +11,12 @@ import earthing.quantity.Source;
 import earthing.site.Conductor;
 import earthing.site.Cubicle;
 import earthing.site.Site;
-import earthing.site.Stay;
 import earthing.site.YesNo;
 import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -37,6 +34,8 @@ final class PoleCircuit {
     static final String SECOND_CORE = "second core";
     /** Branch of the screen between its bond leads. */
     static final String SCREEN = "cable screen";
+    /** End of the branch of the part of a lead below the cubicle, where the lead is cut there. */
+    static final String BELOW_CUBICLE = " below cubicle";
     /** Branch of the source. */
     static final String SOURCE = "surge current";
 
@@ -128,11 +127,7 @@ final class PoleCircuit {
         }
         circuit.currentSource(SOURCE, Circuit.REFERENCE, EarthPaths.TANK, wave);
         Circuit built = circuit.build();
-        return new Built(built, geometry, CablePath.of(paths, built, stays()), List.copyOf(notes));
-    }
-
-    private Set<String> stays() {
-        return StayAnchors.bonded(site).stream().map(Stay::name).collect(Collectors.toSet());
+        return new Built(built, geometry, CablePath.of(paths, built), List.copyOf(notes));
     }
 
     private static final String[] FLOATING_KEYS = {"cubicle.capacitance-to-earth", "cubicle.capacitance-to-cable"};
@@ -205,7 +200,7 @@ final class PoleCircuit {
                     new Point(x, 0, cut),
                     conductor);
             piece(
-                    member.name() + " below cubicle",
+                    member.name() + BELOW_CUBICLE,
                     CablePath.LEAD_AT_CUBICLE,
                     member.to(),
                     new Point(x, 0, cut),

@@ -44,8 +44,7 @@ final class SurgeCase {
             double time,
             double resistive,
             double inductive,
-            double hand,
-            Worked working,
+            Optional<Worked> working,
             Waveform waveform) {}
 
     /** Current in a screen that is bonded at both ends. */
@@ -106,7 +105,7 @@ final class SurgeCase {
         }
         return new Outcome(
                 open,
-                openEnd(open, solution, earth, wave, peak),
+                openEnd(open, paths, solution, earth, wave, peak),
                 settled(Math.abs(core.peak().value()), peak),
                 settled(Math.abs(core.integral()), peak * wave.end()),
                 scale,
@@ -126,23 +125,28 @@ final class SurgeCase {
     }
 
     private static OpenEnd openEnd(
-            PoleCircuit.Built built, TransientSolution solution, SiteEarth earth, SurgeWave wave, double peak) {
+            PoleCircuit.Built built,
+            EarthPaths paths,
+            TransientSolution solution,
+            SiteEarth earth,
+            SurgeWave wave,
+            double peak) {
         Waveform voltage = solution.voltage(PoleCircuit.CORE_END, EarthPaths.CUBICLE);
         Waveform.Extreme top = voltage.peak();
         double scale = Math.abs(solution.potential(EarthPaths.TANK).peak().value());
+        boolean known = built.path().stream().anyMatch(s -> s.branch().equals(PoleCircuit.SCREEN))
+                || CablePath.alongMainEarth(built.path(), paths);
+        Optional<Worked> working = known ? Optional.of(hand(built, earth, wave, peak, top.time())) : Optional.empty();
         if (settled(top.value(), scale) == 0) {
             // No current runs along the cable, nothing stands at its end: there is no time of peak and no split either.
-            Worked none = hand(built, earth, wave, peak, top.time());
-            return new OpenEnd(0, 0, 0, 0, none.value(), none, voltage);
+            return new OpenEnd(0, 0, 0, 0, working, voltage);
         }
         double resistive = CablePath.resistive(built.path(), built.circuit(), solution, top.time());
-        Worked working = hand(built, earth, wave, peak, top.time());
         return new OpenEnd(
                 Math.abs(top.value()),
                 top.time(),
                 Math.signum(top.value()) * resistive,
                 Math.abs(top.value()) - Math.signum(top.value()) * resistive,
-                working.value(),
                 working,
                 voltage);
     }
@@ -150,6 +154,7 @@ final class SurgeCase {
     /**
      * The student's value at the time of the peak: V = M·dI/dt + R·I. Through the tee only the loop beside the upper lead
      * counts; through the soil also the loop below and the electrode less its mutual part; through a screen its resistance.
+     * All of the surge is taken to run down the main earth.
      */
     private static Worked hand(PoleCircuit.Built built, SiteEarth earth, SurgeWave wave, double peak, double time) {
         PoleGeometry g = built.geometry();

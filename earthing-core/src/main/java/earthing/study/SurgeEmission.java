@@ -40,9 +40,11 @@ final class SurgeEmission {
         for (String core : cores) {
             for (String end : List.of("tank", "cubicle")) {
                 String id = "surge.cable-end." + core + "." + end + ".";
-                results.add(number(id + "open-voltage", outcome.open().voltage(), "V")
-                        .withHandValue(outcome.open().hand())
-                        .withWorked(outcome.open().working()));
+                Result open = number(id + "open-voltage", outcome.open().voltage(), "V");
+                results.add(outcome.open()
+                        .working()
+                        .map(hand -> open.withHandValue(hand.value()).withWorked(hand))
+                        .orElse(open));
                 add(id + "time-of-peak", outcome.open().time(), "s");
                 add(id + "resistive", outcome.open().resistive(), "V");
                 add(id + "inductive", outcome.open().inductive(), "V");
