@@ -32,14 +32,6 @@ final class OperatorPlace {
         double y = in.need(mat.at().y(), "cubicle.operator-mat.at.y");
         double width = in.need(mat.shape().width(), "cubicle.operator-mat.shape.width");
         double length = in.need(mat.shape().length(), "cubicle.operator-mat.shape.length");
-        double worst = 0;
-        for (int i = 0; i < PLACES; i++) {
-            for (int j = 0; j < PLACES; j++) {
-                double px = x + width * ((double) i / (PLACES - 1) - 0.5);
-                double py = y + length * ((double) j / (PLACES - 1) - 0.5);
-                worst = Math.max(worst, Math.abs(potential - field.potential(px, py, 0)));
-            }
-        }
-        return worst;
+        return field.worstTouchOn(x, y, width, length, PLACES, potential);
     }
 }

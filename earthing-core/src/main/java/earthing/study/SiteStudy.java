@@ -5,9 +5,13 @@ import earthing.site.Site;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.Supplier;
 
 /** Runs every study of a site. */
 public final class SiteStudy {
+
+    private static final CompletableFuture<StudyResults> NOTHING =
+            CompletableFuture.completedFuture(StudyResults.EMPTY);
 
     private SiteStudy() {}
 
@@ -39,25 +43,26 @@ public final class SiteStudy {
 
     private static StudyResults studied(SiteGround ground, EarthCache cache, StudyScope scope) {
         Site site = ground.site();
-        List<StudyResults> parts = new ArrayList<>();
+        boolean whole = scope == StudyScope.ALL_ARRANGEMENTS;
         // The season makes the ground at its highest the one of most layers; it is begun before it is needed.
         CompletableFuture<Void> ahead = CompletableFuture.runAsync(() -> solve(site, Bound.HIGH, cache));
         // Surge and power frequency share nothing but the solved electrodes.
-        CompletableFuture<StudyResults> surge = CompletableFuture.supplyAsync(() -> StudyResults.join(
-                List.of(SurgeStudy.of(site, cache, scope), ArresterStudy.of(site), LineEntryStudy.of(site, cache))));
+        CompletableFuture<StudyResults> surge = beside(() -> SurgeStudy.of(site, cache, scope));
+        CompletableFuture<StudyResults> line = whole ? beside(() -> LineEntryStudy.of(site, cache)) : NOTHING;
+        CompletableFuture<StudyResults> impulse = whole ? beside(() -> ImpulseStudy.of(site, cache)) : NOTHING;
         CompletableFuture<StudyResults> readings = ground.readings()
                 .map(CompletableFuture::completedFuture)
-                .orElseGet(() -> CompletableFuture.supplyAsync(() -> TesterStudy.of(site, cache)));
-        parts.add(electrodes(site, cache));
-        if (scope == StudyScope.ALL_ARRANGEMENTS) {
-            parts.add(ImpulseStudy.of(site, cache));
-        }
-        parts.add(PowerStudy.of(site, cache, scope));
-        parts.add(1, readings.join());
-        parts.add(surge.join());
+                .orElseGet(() -> beside(() -> TesterStudy.of(site, cache)));
+        StudyResults electrodes = electrodes(site, cache);
+        StudyResults power = PowerStudy.of(site, cache, scope);
+        StudyResults found = StudyResults.join(List.of(
+                electrodes, readings.join(), impulse.join(), power, surge.join(), ArresterStudy.of(site), line.join()));
         ahead.join();
-        StudyResults found = StudyResults.join(parts);
-        return scope == StudyScope.AS_BUILT ? found : StudyResults.join(List.of(found, SharingStudy.of(site, found)));
+        return whole ? StudyResults.join(List.of(found, SharingStudy.of(site, found))) : found;
+    }
+
+    private static CompletableFuture<StudyResults> beside(Supplier<StudyResults> study) {
+        return CompletableFuture.supplyAsync(study);
     }
 
     /** Into the cache; what is missing is told where the result is asked for. */

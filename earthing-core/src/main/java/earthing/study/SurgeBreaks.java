@@ -18,6 +18,7 @@ import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -43,38 +44,33 @@ final class SurgeBreaks {
     private final EarthCache cache;
     private final double peak;
     private final Case own;
-    private final Inputs in;
-    private final List<Result> results;
-    private final List<Gap> gaps;
-    private final Set<String> notes;
+    private final Inputs in = new Inputs();
+    private final List<Result> results = new ArrayList<>();
+    private final List<Gap> gaps = new ArrayList<>();
+    private final Set<String> notes = new LinkedHashSet<>();
 
-    /**
-     * A study that writes into the lists of the surge study.
-     *
-     * @param site the site as it is, its arrangement and screen bond known
-     * @param own the case of the site as it is, without the wave
-     */
-    SurgeBreaks(
-            Site site,
-            EarthCache cache,
-            double peak,
-            Case own,
-            Inputs in,
-            List<Result> results,
-            List<Gap> gaps,
-            Set<String> notes) {
+    private SurgeBreaks(Site site, EarthCache cache, double peak, Case own) {
         this.site = site;
         this.paths = EarthPaths.of(site);
         this.cache = cache;
         this.peak = peak;
         this.own = own;
-        this.in = in;
-        this.results = results;
-        this.gaps = gaps;
-        this.notes = notes;
     }
 
-    void run() {
+    /**
+     * Breaks each path in turn.
+     *
+     * @param site the site as it is, its arrangement and screen bond known
+     * @param peak peak of the surge [A]
+     * @param own the case of the site as it is, without the wave
+     */
+    static StudyResults of(Site site, EarthCache cache, double peak, Case own) {
+        SurgeBreaks study = new SurgeBreaks(site, cache, peak, own);
+        study.run();
+        return new StudyResults(study.results, List.of(), study.gaps, study.in.assumptions(), List.copyOf(study.notes));
+    }
+
+    private void run() {
         Map<String, EarthPaths> variants = new LinkedHashMap<>();
         for (Member member : paths.members()) {
             if (member.intact() && member.role() != Role.ELECTRODE) {

@@ -17,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 
 /**
  * The surge on the pole: the named standard case "current into the tank" for every arrangement of the cubicle's earth,
@@ -98,6 +99,7 @@ final class SurgeStudy {
 
     private StudyResults run() {
         List<Curve> curves = new ArrayList<>();
+        CompletableFuture<StudyResults> broken = CompletableFuture.completedFuture(StudyResults.EMPTY);
         try {
             double peak = in.orElse(
                     site.surges() == null ? null : site.surges().current(),
@@ -110,6 +112,14 @@ final class SurgeStudy {
             }
             Optional<Arrangement> own = Arrangement.of(site.cubicle().earth());
             ScreenBond bond = bond(site);
+            if (own.isPresent() && bond != ScreenBond.UNKNOWN) {
+                Case asBuilt = Case.NONE
+                        .with("entry", ENTRY)
+                        .with("arrangement", own.get().word())
+                        .with("screen-bond", word(bond));
+                Site variant = SiteVariant.screened(SiteVariant.arranged(site, own.get(), in), bond, in);
+                broken = CompletableFuture.supplyAsync(() -> SurgeBreaks.of(variant, cache, peak, asBuilt));
+            }
             for (Arrangement arrangement : Arrangement.values()) {
                 boolean isOwn = own.isPresent() && own.get() == arrangement;
                 if (isOwn || own.isEmpty() || scope == StudyScope.ALL_ARRANGEMENTS) {
@@ -125,22 +135,6 @@ final class SurgeStudy {
             notes.add("the surge circuit holds each electrode as its resistance with the mutual ones; what it does over"
                     + " frequency is told with the electrode and does not enter the circuit");
             tested();
-            if (own.isPresent() && bond != ScreenBond.UNKNOWN) {
-                Case asBuilt = Case.NONE
-                        .with("entry", ENTRY)
-                        .with("arrangement", own.get().word())
-                        .with("screen-bond", word(bond));
-                new SurgeBreaks(
-                                SiteVariant.screened(SiteVariant.arranged(site, own.get(), in), bond, in),
-                                cache,
-                                peak,
-                                asBuilt,
-                                in,
-                                results,
-                                gaps,
-                                notes)
-                        .run();
-            }
             if (!traces.isEmpty()) {
                 curves.add(new Curve(
                         "surge.cable-end.waveforms",
@@ -154,7 +148,8 @@ final class SurgeStudy {
         } catch (MissingInput missing) {
             gaps.add(missing.gap("surge", Case.NONE));
         }
-        return new StudyResults(results, curves, gaps, in.assumptions(), List.copyOf(notes));
+        return StudyResults.join(
+                List.of(new StudyResults(results, curves, gaps, in.assumptions(), List.copyOf(notes)), broken.join()));
     }
 
     private void undecided(String reason, String key) {
@@ -181,7 +176,7 @@ final class SurgeStudy {
         if (scope == StudyScope.ALL_ARRANGEMENTS) {
             bonds.add(otherBond(bond));
         }
-        Set<String> waves = new LinkedHashSet<>(SHOWN_WAVES);
+        Set<String> waves = new LinkedHashSet<>(scope == StudyScope.ALL_ARRANGEMENTS ? SHOWN_WAVES : List.of());
         waves.addAll(Surges.verdictWaves(site.surges()));
         for (ScreenBond each : bonds) {
             for (String wave : waves) {

@@ -202,6 +202,49 @@ public final class EnergisedElectrodes {
         return new SurfaceVoltage(best, bestX, bestY, x, y);
     }
 
+    /** Places of a rectangle on the surface, its sides included. */
+    private record Raster(double centreX, double centreY, double width, double length, int places)
+            implements SurfaceField.Places {
+
+        @Override
+        public int size() {
+            return places * places;
+        }
+
+        @Override
+        public double x(int place) {
+            int column = place / places;
+            return centreX + width * ((double) column / (places - 1) - 0.5);
+        }
+
+        @Override
+        public double y(int place) {
+            return centreY + length * ((double) (place % places) / (places - 1) - 0.5);
+        }
+    }
+
+    /**
+     * Greatest prospective voltage between a metal part and feet anywhere on a rectangle of the surface.
+     *
+     * @param x east of its middle [m]
+     * @param y north of its middle [m]
+     * @param width extent from west to east [m]
+     * @param length extent from south to north [m]
+     * @param places number of places along each side, ≥ 2
+     * @param metalPotential potential of the part [V]
+     * @return the voltage [V]
+     */
+    public double worstTouchOn(double x, double y, double width, double length, int places, double metalPotential) {
+        if (places < 2) {
+            throw new IllegalArgumentException("a rectangle needs at least two places along a side; have " + places);
+        }
+        double worst = 0;
+        for (double ground : surface.get().potentials(new Raster(x, y, width, length, places), potentials)) {
+            worst = Math.max(worst, Math.abs(metalPotential - ground));
+        }
+        return worst;
+    }
+
     /**
      * Greatest prospective step voltage on the surface above and around the electrodes.
      *
