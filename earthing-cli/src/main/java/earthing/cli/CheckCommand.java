@@ -27,17 +27,13 @@ import picocli.CommandLine.Spec;
                     + " about those that are not met or could not be assessed. The exit code tells the outcome.",
             ""
         },
-        parameterListHeading = "Parameters:%n",
-        optionListHeading = "Options:%n",
         footer = {
             "",
             "Examples:",
             "  earthing check site.yaml",
             "  earthing check --explain touch.cubicle",
             "  earthing check site.yaml --quiet && echo all requirements met"
-        },
-        mixinStandardHelpOptions = true,
-        versionProvider = RootCommand.Version.class)
+        })
 final class CheckCommand implements Callable<Integer> {
 
     /** Formats of the verdicts. */
@@ -50,6 +46,9 @@ final class CheckCommand implements Callable<Integer> {
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
+
+    @Mixin
+    private final HelpLayout help = new HelpLayout();
 
     @Parameters(paramLabel = "SITE", arity = "0..1", description = "The site file; --explain does without it.")
     private Optional<Path> site = Optional.empty();
@@ -109,7 +108,7 @@ final class CheckCommand implements Callable<Integer> {
 
     private ReportInput assessed(Path file) {
         try (Progress progress =
-                Progress.of(RootCommand.of(spec), spec.commandLine().getErr(), "reading " + file.getFileName())) {
+                SiteArgument.watched(spec, file)) {
             // The json is that of the report, with all that it tells.
             return format == Format.JSON && explain.isEmpty()
                     ? Assessment.of(file, progress)

@@ -30,17 +30,13 @@ import picocli.CommandLine.Spec;
             "A comparison does not judge, so the exit code is 0 whenever it was printed.",
             ""
         },
-        parameterListHeading = "Parameters:%n",
-        optionListHeading = "Options:%n",
         footer = {
             "",
             "Examples:",
             "  earthing compare site.yaml",
             "  earthing compare before.yaml after.yaml",
             "  earthing compare before.yaml after.yaml --format json"
-        },
-        mixinStandardHelpOptions = true,
-        versionProvider = RootCommand.Version.class)
+        })
 final class CompareCommand implements Callable<Integer> {
 
     /** Formats of a comparison. */
@@ -55,11 +51,13 @@ final class CompareCommand implements Callable<Integer> {
     private CommandSpec spec;
 
     @Mixin
+    private final HelpLayout help = new HelpLayout();
+
+    @Mixin
     private final OutputOption output = new OutputOption();
 
-    @Parameters(index = "0", paramLabel = "SITE", description = "The site file.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path site;
+    @Mixin
+    private final SiteArgument site = new SiteArgument();
 
     @Parameters(index = "1", arity = "0..1", paramLabel = "OTHER", description = "Another site file, or its revision.")
     private Optional<Path> other = Optional.empty();
@@ -87,11 +85,11 @@ final class CompareCommand implements Callable<Integer> {
 
     private String text() {
         try (Progress progress =
-                Progress.of(RootCommand.of(spec), spec.commandLine().getErr(), "studying " + site.getFileName())) {
+                site.watched()) {
             if (other.isEmpty()) {
-                return ArrangementPage.text(SiteStudy.of(Assessment.read(site).site()));
+                return ArrangementPage.text(SiteStudy.of(Assessment.read(site.file()).site()));
             }
-            ReportInput a = Assessment.compared(site, progress);
+            ReportInput a = Assessment.compared(site.file(), progress);
             ReportInput b = Assessment.compared(other.get(), progress);
             return format == Format.JSON ? DifferencePage.json(a, b) : DifferencePage.text(a, b);
         }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -20,15 +21,15 @@ import picocli.CommandLine.Spec;
             "The file is valid as it stands and names every key. A file" + " that is already there is not overwritten.",
             ""
         },
-        optionListHeading = "Options:%n",
-        footer = {"", "Examples:", "  earthing new", "  earthing new --output my-site.yaml"},
-        mixinStandardHelpOptions = true,
-        versionProvider = RootCommand.Version.class)
+        footer = {"", "Examples:", "  earthing new", "  earthing new --output my-site.yaml"})
 final class NewCommand implements Callable<Integer> {
 
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
+
+    @Mixin
+    private final HelpLayout help = new HelpLayout();
 
     @Option(names = "--output", paramLabel = "FILE", description = "Write to this new file instead of standard output.")
     private Optional<Path> output = Optional.empty();

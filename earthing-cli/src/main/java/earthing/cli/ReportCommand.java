@@ -4,7 +4,6 @@ import earthing.report.Report;
 import earthing.report.ReportIncomplete;
 import earthing.report.ReportInput;
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -13,7 +12,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Writes the compliance report of a site. */
@@ -26,8 +24,6 @@ import picocli.CommandLine.Spec;
                     + " with the calculation beside them, what was assumed and what was not assessed.",
             ""
         },
-        parameterListHeading = "Parameters:%n",
-        optionListHeading = "Options:%n",
         footer = {
             "",
             "Examples:",
@@ -37,9 +33,7 @@ import picocli.CommandLine.Spec;
             "  earthing report site.yaml --sensitivity --format html --output site.html",
             "  earthing report site.yaml --format csv --output site-tables",
             "  earthing report site.yaml --format json | less"
-        },
-        mixinStandardHelpOptions = true,
-        versionProvider = RootCommand.Version.class)
+        })
 final class ReportCommand implements Callable<Integer> {
 
     /** Formats of the report. */
@@ -53,9 +47,11 @@ final class ReportCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SITE", description = "The site file.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path site;
+    @Mixin
+    private final HelpLayout help = new HelpLayout();
+
+    @Mixin
+    private final SiteArgument site = new SiteArgument();
 
     @Option(
             names = "--format",
@@ -89,9 +85,9 @@ final class ReportCommand implements Callable<Integer> {
                             + (format == Format.PDF ? "file" : "folder"));
         }
         try (Progress progress =
-                Progress.of(RootCommand.of(spec), spec.commandLine().getErr(), "reading " + site.getFileName())) {
+                site.watched()) {
             ReportInput input =
-                    sensitivity ? Assessment.withSensitivity(site, progress) : Assessment.of(site, progress);
+                    sensitivity ? Assessment.withSensitivity(site.file(), progress) : Assessment.of(site.file(), progress);
             progress.step("writing the report");
             write(input);
             return Assessment.outcome(input.findings()).code();
@@ -112,7 +108,7 @@ final class ReportCommand implements Callable<Integer> {
             }
         } catch (ReportIncomplete e) {
             List<String> lines = new ArrayList<>();
-            e.problems().forEach(problem -> lines.add("earthing: " + site + ": " + problem));
+            e.problems().forEach(problem -> lines.add("earthing: " + site.file() + ": " + problem));
             lines.add("earthing: no report was written; fill in what is missing, or ask for --format json");
             throw new CommandFailure(ExitCode.INVALID_INPUT, lines);
         }

@@ -17,7 +17,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
 /** Writes the sheets that go to the pole, and reads a filled one back. */
@@ -31,17 +30,13 @@ import picocli.CommandLine.Spec;
                     + " in; --read puts the filled one into the site file, as measurements, and leaves the rest of it as it is.",
             ""
         },
-        parameterListHeading = "Parameters:%n",
-        optionListHeading = "Options:%n",
         footer = {
             "",
             "Examples:",
             "  earthing sheet site.yaml --kind build --format pdf --output build.pdf",
             "  earthing sheet site.yaml --format csv --output readings.csv",
             "  earthing sheet site.yaml --read readings.csv --output as-built.yaml"
-        },
-        mixinStandardHelpOptions = true,
-        versionProvider = RootCommand.Version.class)
+        })
 final class SheetCommand implements Callable<Integer> {
 
     /** Kinds of sheets. */
@@ -68,9 +63,11 @@ final class SheetCommand implements Callable<Integer> {
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
 
-    @Parameters(paramLabel = "SITE", description = "The site file.")
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private Path site;
+    @Mixin
+    private final HelpLayout help = new HelpLayout();
+
+    @Mixin
+    private final SiteArgument site = new SiteArgument();
 
     @Option(
             names = "--kind",
@@ -114,8 +111,8 @@ final class SheetCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(), "--format csv is for the test sheet; it can be read back");
         }
         try (Progress progress =
-                Progress.of(RootCommand.of(spec), spec.commandLine().getErr(), "reading " + site.getFileName())) {
-            write(Assessment.of(site, progress));
+                site.watched()) {
+            write(Assessment.of(site.file(), progress));
         }
         return ExitCode.MET.code();
     }
@@ -136,8 +133,8 @@ final class SheetCommand implements Callable<Integer> {
     }
 
     private String merged(Path table) {
-        ReadOutcome.Valid read = Assessment.read(site);
-        ReadingsFile.Outcome outcome = ReadingsFile.addTo(table, read.text(), site);
+        ReadOutcome.Valid read = Assessment.read(site.file());
+        ReadingsFile.Outcome outcome = ReadingsFile.addTo(table, read.text(), site.file());
         if (outcome instanceof ReadingsFile.Outcome.Refused refused) {
             List<String> lines = new ArrayList<>();
             for (Problem problem : refused.problems()) {

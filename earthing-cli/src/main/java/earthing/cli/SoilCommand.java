@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
         header = "Find the layers of the ground from a soil survey.",
         description = {
             "",
-            "Fits one to four layers to Wenner or Schlumberger readings, with 90 % intervals, names"
+            "Fits one to four layers to Wenner or Schlumberger readings, with 90 %% intervals, names"
                     + " readings that contradict the others, and prints the soil block of a site file.",
             "",
             "A survey file has a head line with units and one reading a line:",
@@ -33,8 +33,6 @@ import picocli.CommandLine.Spec;
             "  north, 2, 11.4",
             ""
         },
-        parameterListHeading = "Parameters:%n",
-        optionListHeading = "Options:%n",
         footer = {
             "",
             "Columns: traverse; spacing, or AB/2 and MN/2; probe depth;",
@@ -43,9 +41,7 @@ import picocli.CommandLine.Spec;
             "Examples:",
             "  earthing soil survey.csv",
             "  earthing soil survey.csv --layers 2 --format json"
-        },
-        mixinStandardHelpOptions = true,
-        versionProvider = RootCommand.Version.class)
+        })
 final class SoilCommand implements Callable<Integer> {
 
     /** Probe arrangements. */
@@ -71,6 +67,9 @@ final class SoilCommand implements Callable<Integer> {
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli
     private CommandSpec spec;
+
+    @Mixin
+    private final HelpLayout help = new HelpLayout();
 
     @Parameters(paramLabel = "SURVEY", description = "The survey file.")
     @SuppressWarnings("NullAway.Init") // set by picocli
