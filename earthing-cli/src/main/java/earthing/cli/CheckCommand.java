@@ -8,14 +8,11 @@ import earthing.report.VerdictTable;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Prints the verdicts only. */
 @Command(
@@ -34,7 +31,7 @@ import picocli.CommandLine.Spec;
             "  earthing check --explain touch.cubicle",
             "  earthing check site.yaml --quiet && echo all requirements met"
         })
-final class CheckCommand implements Callable<Integer> {
+final class CheckCommand extends Subcommand {
 
     /** Formats of the verdicts. */
     static final class Formats extends Words<Format> {
@@ -42,13 +39,6 @@ final class CheckCommand implements Callable<Integer> {
             super(Format.TEXT, Format.JSON);
         }
     }
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private CommandSpec spec;
-
-    @Mixin
-    private final HelpLayout help = new HelpLayout();
 
     @Parameters(paramLabel = "SITE", arity = "0..1", description = "The site file; --explain does without it.")
     private Optional<Path> site = Optional.empty();
@@ -76,11 +66,11 @@ final class CheckCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (site.isEmpty() && explain.isEmpty()) {
-            throw new ParameterException(spec.commandLine(), "Missing required parameter: 'SITE'");
+            throw new ParameterException(spec().commandLine(), "Missing required parameter: 'SITE'");
         }
         if (explain.isPresent() && Explanation.of(explain.get()).isEmpty()) {
             throw new ParameterException(
-                    spec.commandLine(),
+                    spec().commandLine(),
                     "there is no check " + explain.get() + "; the ids are "
                             + String.join(
                                     ", ",
@@ -91,24 +81,23 @@ final class CheckCommand implements Callable<Integer> {
         if (site.isEmpty()) {
             output.deliver(
                     ExplanationPage.text(explain.get(), List.of()),
-                    spec.commandLine().getOut());
+                    spec().commandLine().getOut());
             return ExitCode.MET.code();
         }
         ReportInput input = assessed(site.get());
         if (explain.isPresent()) {
             output.deliver(
                     ExplanationPage.text(explain.get(), input.findings()),
-                    spec.commandLine().getOut());
-        } else if (output.file().isPresent() || !RootCommand.of(spec).quiet()) {
+                    spec().commandLine().getOut());
+        } else if (output.file().isPresent() || !RootCommand.of(spec()).quiet()) {
             String text = format == Format.JSON ? Report.json(input) : VerdictTable.text(input.findings());
-            output.deliver(text, spec.commandLine().getOut());
+            output.deliver(text, spec().commandLine().getOut());
         }
         return Assessment.outcome(input.findings()).code();
     }
 
     private ReportInput assessed(Path file) {
-        try (Progress progress =
-                SiteArgument.watched(spec, file)) {
+        try (Progress progress = SiteArgument.watched(spec(), file)) {
             // The json is that of the report, with all that it tells.
             return format == Format.JSON && explain.isEmpty()
                     ? Assessment.of(file, progress)

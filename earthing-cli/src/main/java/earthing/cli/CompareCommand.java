@@ -6,14 +6,11 @@ import earthing.report.ReportInput;
 import earthing.study.SiteStudy;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Prints the four ways to earth the cubicle side by side, or two sites. */
 @Command(
@@ -37,7 +34,7 @@ import picocli.CommandLine.Spec;
             "  earthing compare before.yaml after.yaml",
             "  earthing compare before.yaml after.yaml --format json"
         })
-final class CompareCommand implements Callable<Integer> {
+final class CompareCommand extends Subcommand {
 
     /** Formats of a comparison. */
     static final class Formats extends Words<Format> {
@@ -45,13 +42,6 @@ final class CompareCommand implements Callable<Integer> {
             super(Format.TEXT, Format.JSON);
         }
     }
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private CommandSpec spec;
-
-    @Mixin
-    private final HelpLayout help = new HelpLayout();
 
     @Mixin
     private final OutputOption output = new OutputOption();
@@ -76,18 +66,18 @@ final class CompareCommand implements Callable<Integer> {
     public Integer call() {
         if (other.isEmpty() && format == Format.JSON) {
             throw new ParameterException(
-                    spec.commandLine(),
+                    spec().commandLine(),
                     "--format json compares two sites; the arrangements of one are in report --format json");
         }
-        output.deliver(text(), spec.commandLine().getOut());
+        output.deliver(text(), spec().commandLine().getOut());
         return ExitCode.MET.code();
     }
 
     private String text() {
-        try (Progress progress =
-                site.watched()) {
+        try (Progress progress = site.watched()) {
             if (other.isEmpty()) {
-                return ArrangementPage.text(SiteStudy.of(Assessment.read(site.file()).site()));
+                return ArrangementPage.text(
+                        SiteStudy.of(Assessment.read(site.file()).site()));
             }
             ReportInput a = Assessment.compared(site.file(), progress);
             ReportInput b = Assessment.compared(other.get(), progress);

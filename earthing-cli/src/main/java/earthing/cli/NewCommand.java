@@ -5,12 +5,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** Writes a site file to start from. */
 @Command(
@@ -22,14 +18,7 @@ import picocli.CommandLine.Spec;
             ""
         },
         footer = {"", "Examples:", "  earthing new", "  earthing new --output my-site.yaml"})
-final class NewCommand implements Callable<Integer> {
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private CommandSpec spec;
-
-    @Mixin
-    private final HelpLayout help = new HelpLayout();
+final class NewCommand extends Subcommand {
 
     @Option(names = "--output", paramLabel = "FILE", description = "Write to this new file instead of standard output.")
     private Optional<Path> output = Optional.empty();
@@ -40,7 +29,7 @@ final class NewCommand implements Callable<Integer> {
             throw new CommandFailure(
                     ExitCode.USAGE, List.of("earthing: " + output.get() + " is there already; it was left as it is"));
         }
-        Delivery.deliver(SiteTemplate.text(), output, spec.commandLine().getOut());
+        Delivery.deliver(SiteTemplate.text(), output, spec().commandLine().getOut());
         return ExitCode.MET.code();
     }
 }

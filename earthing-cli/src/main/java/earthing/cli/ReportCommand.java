@@ -6,13 +6,10 @@ import earthing.report.ReportInput;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 
 /** Writes the compliance report of a site. */
 @Command(
@@ -34,7 +31,7 @@ import picocli.CommandLine.Spec;
             "  earthing report site.yaml --format csv --output site-tables",
             "  earthing report site.yaml --format json | less"
         })
-final class ReportCommand implements Callable<Integer> {
+final class ReportCommand extends Subcommand {
 
     /** Formats of the report. */
     static final class Formats extends Words<Format> {
@@ -42,13 +39,6 @@ final class ReportCommand implements Callable<Integer> {
             super(Format.TEXT, Format.HTML, Format.PDF, Format.JSON, Format.CSV);
         }
     }
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private CommandSpec spec;
-
-    @Mixin
-    private final HelpLayout help = new HelpLayout();
 
     @Mixin
     private final SiteArgument site = new SiteArgument();
@@ -80,14 +70,14 @@ final class ReportCommand implements Callable<Integer> {
         boolean needsPlace = format == Format.PDF || format == Format.CSV;
         if (needsPlace && output.file().isEmpty()) {
             throw new ParameterException(
-                    spec.commandLine(),
+                    spec().commandLine(),
                     "--format " + Words.text(format) + " needs --output with a "
                             + (format == Format.PDF ? "file" : "folder"));
         }
-        try (Progress progress =
-                site.watched()) {
-            ReportInput input =
-                    sensitivity ? Assessment.withSensitivity(site.file(), progress) : Assessment.of(site.file(), progress);
+        try (Progress progress = site.watched()) {
+            ReportInput input = sensitivity
+                    ? Assessment.withSensitivity(site.file(), progress)
+                    : Assessment.of(site.file(), progress);
             progress.step("writing the report");
             write(input);
             return Assessment.outcome(input.findings()).code();
@@ -95,7 +85,7 @@ final class ReportCommand implements Callable<Integer> {
     }
 
     private void write(ReportInput input) {
-        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter out = spec().commandLine().getOut();
         try {
             switch (format) {
                 case TEXT -> output.deliver(Report.text(input), out);

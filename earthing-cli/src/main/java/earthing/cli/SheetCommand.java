@@ -11,13 +11,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
-import picocli.CommandLine.Spec;
 
 /** Writes the sheets that go to the pole, and reads a filled one back. */
 @Command(
@@ -37,7 +34,7 @@ import picocli.CommandLine.Spec;
             "  earthing sheet site.yaml --format csv --output readings.csv",
             "  earthing sheet site.yaml --read readings.csv --output as-built.yaml"
         })
-final class SheetCommand implements Callable<Integer> {
+final class SheetCommand extends Subcommand {
 
     /** Kinds of sheets. */
     enum Kind {
@@ -58,13 +55,6 @@ final class SheetCommand implements Callable<Integer> {
             super(Format.TEXT, Format.HTML, Format.PDF, Format.CSV);
         }
     }
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private CommandSpec spec;
-
-    @Mixin
-    private final HelpLayout help = new HelpLayout();
 
     @Mixin
     private final SiteArgument site = new SiteArgument();
@@ -101,17 +91,17 @@ final class SheetCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (filled.isPresent()) {
-            output.deliver(merged(filled.get()), spec.commandLine().getOut());
+            output.deliver(merged(filled.get()), spec().commandLine().getOut());
             return ExitCode.MET.code();
         }
         if (format == Format.PDF && output.file().isEmpty()) {
-            throw new ParameterException(spec.commandLine(), "--format pdf needs --output with a file");
+            throw new ParameterException(spec().commandLine(), "--format pdf needs --output with a file");
         }
         if (format == Format.CSV && kind == Kind.BUILD) {
-            throw new ParameterException(spec.commandLine(), "--format csv is for the test sheet; it can be read back");
+            throw new ParameterException(
+                    spec().commandLine(), "--format csv is for the test sheet; it can be read back");
         }
-        try (Progress progress =
-                site.watched()) {
+        try (Progress progress = site.watched()) {
             write(Assessment.of(site.file(), progress));
         }
         return ExitCode.MET.code();
@@ -119,7 +109,7 @@ final class SheetCommand implements Callable<Integer> {
 
     private void write(ReportInput input) {
         if (format == Format.CSV) {
-            output.deliver(FieldSheet.readingsTable(input), spec.commandLine().getOut());
+            output.deliver(FieldSheet.readingsTable(input), spec().commandLine().getOut());
             return;
         }
         Document sheet = kind == Kind.BUILD ? FieldSheet.build(input) : FieldSheet.test(input);
@@ -128,7 +118,7 @@ final class SheetCommand implements Callable<Integer> {
         } else {
             output.deliver(
                     format == Format.HTML ? Report.html(sheet) : Report.text(sheet),
-                    spec.commandLine().getOut());
+                    spec().commandLine().getOut());
         }
     }
 

@@ -9,14 +9,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
-import picocli.CommandLine.Spec;
 
 /** Turns the readings of a soil survey into layers. */
 @Command(
@@ -42,7 +39,7 @@ import picocli.CommandLine.Spec;
             "  earthing soil survey.csv",
             "  earthing soil survey.csv --layers 2 --format json"
         })
-final class SoilCommand implements Callable<Integer> {
+final class SoilCommand extends Subcommand {
 
     /** Probe arrangements. */
     enum Array {
@@ -63,13 +60,6 @@ final class SoilCommand implements Callable<Integer> {
             super(Format.TEXT, Format.JSON);
         }
     }
-
-    @Spec
-    @SuppressWarnings("NullAway.Init") // set by picocli
-    private CommandSpec spec;
-
-    @Mixin
-    private final HelpLayout help = new HelpLayout();
 
     @Parameters(paramLabel = "SURVEY", description = "The survey file.")
     @SuppressWarnings("NullAway.Init") // set by picocli
@@ -105,7 +95,7 @@ final class SoilCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         if (layers.isPresent() && (layers.get() < 1 || layers.get() > 4)) {
-            throw new ParameterException(spec.commandLine(), "--layers takes 1 to 4; have " + layers.get());
+            throw new ParameterException(spec().commandLine(), "--layers takes 1 to 4; have " + layers.get());
         }
         SurveyOutcome outcome = SurveyFile.read(survey, array.map(Words::text));
         if (outcome instanceof SurveyOutcome.Invalid invalid) {
@@ -123,7 +113,7 @@ final class SoilCommand implements Callable<Integer> {
             case JSON -> SurveyReport.json(name, read.array(), study, read.warnings());
             default -> throw new IllegalStateException("no survey as " + format);
         };
-        output.deliver(text, spec.commandLine().getOut());
+        output.deliver(text, spec().commandLine().getOut());
         return ExitCode.MET.code();
     }
 
