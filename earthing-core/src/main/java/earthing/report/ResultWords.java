@@ -71,7 +71,7 @@ final class ResultWords {
         if (!where.isEmpty()) {
             return where + ": " + quantity;
         }
-        return (subject.isEmpty() ? "" : subject + ": ") + quantity;
+        return SurgeWords.of(id).orElse((subject.isEmpty() ? "" : subject + ": ") + quantity);
     }
 
     /** Core and end of the control cable that a result belongs to; empty for any other result. */

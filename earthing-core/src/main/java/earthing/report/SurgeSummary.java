@@ -214,7 +214,7 @@ final class SurgeSummary {
                 .min(Comparator.comparingDouble(Result::value))
                 .map(time -> {
                     String gap = time.id().substring(0, time.id().length() - TIME.length());
-                    return gap.substring(ResultTable.FLASHOVER.length()).replace('-', ' ') + " at "
+                    return SurgeWords.gap(gap.substring(ResultTable.FLASHOVER.length())) + " at "
                             + Amount.text(time.value(), time.unit()) + ", " + one(of, gap + ".voltage", "");
                 })
                 .orElse("nothing");

@@ -59,10 +59,15 @@ record Flashover(
             TimeGrid grid,
             double current) {
         TransientSolution solution = solve(gaps, open.circuit(), grid, false);
-        // While no voltage reaches the curve nothing strikes by it, and the solution without arcs tells that.
-        List<TransientSolution.Flashover> lagging = gaps.stream().anyMatch(gap -> gap.reachesWithTimeLag(prospective))
-                ? solve(gaps, open.circuit(), grid, true).flashovers()
-                : List.of();
+        // Only air has a curve; and while no voltage reaches it nothing strikes by it, as the solution without arcs
+        // tells.
+        boolean air = solution.flashovers().stream()
+                .anyMatch(found ->
+                        gaps.stream().anyMatch(gap -> gap.air() && gap.branch().equals(found.gap())));
+        List<TransientSolution.Flashover> lagging =
+                air && gaps.stream().anyMatch(gap -> gap.reachesWithTimeLag(prospective))
+                        ? solve(gaps, open.circuit(), grid, true).flashovers()
+                        : List.of();
         TransientSolution shorted = solve(gaps, bonded.circuit(), grid, false);
         List<Arc> arcs = new ArrayList<>();
         for (TransientSolution.Flashover found : solution.flashovers()) {

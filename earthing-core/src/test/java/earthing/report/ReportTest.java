@@ -203,7 +203,7 @@ final class ReportTest {
                 Fixtures.TOOL));
         assertThat(ResultTable.sideBySide("t", "t", results, new References()).rows().stream()
                         .map(row -> row.get(0)))
-                .containsExactly("trip-coil, both ends: open voltage", "tank: peak");
+                .containsExactly("trip-coil, both ends: open voltage", "potential of the tank");
         Block.Table moving = (Block.Table)
                 ResultTable.moving("t", "t", results, new References()).get(0);
         assertThat(moving.rows())
