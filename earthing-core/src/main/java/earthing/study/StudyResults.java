@@ -1,25 +1,29 @@
 package earthing.study;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
-/**
- * Everything the studies of one site found.
- *
- * @param results the numbers
- * @param curves data of the figures
- * @param gaps what could not be computed
- * @param assumptions effective inputs that the file did not give
- * @param notes limits of applicability that were met, as sentences
- */
-public record StudyResults(
-        List<Result> results, List<Curve> curves, List<Gap> gaps, List<Assumption> assumptions, List<String> notes) {
+/** Everything the studies of one site found. */
+public final class StudyResults {
 
     /** Nothing found. */
     public static final StudyResults EMPTY = new StudyResults(List.of(), List.of(), List.of(), List.of(), List.of());
+
+    private final List<Result> results;
+    private final List<Curve> curves;
+    private final List<Gap> gaps;
+    private final List<Assumption> assumptions;
+    private final List<String> notes;
+
+    /** Results by id, made when first asked for: a verdict asks a few hundred times over some thousand results. */
+    private volatile @Nullable Map<String, List<Result>> byId;
 
     /**
      * Copies the lists; the same assumption or note of two studies is kept once.
@@ -30,12 +34,62 @@ public record StudyResults(
      * @param assumptions effective inputs that the file did not give
      * @param notes limits of applicability that were met, as sentences
      */
-    public StudyResults {
-        results = List.copyOf(results);
-        curves = List.copyOf(curves);
-        gaps = List.copyOf(gaps);
-        assumptions = List.copyOf(new LinkedHashSet<>(assumptions));
-        notes = List.copyOf(new LinkedHashSet<>(notes));
+    public StudyResults(
+            List<Result> results,
+            List<Curve> curves,
+            List<Gap> gaps,
+            List<Assumption> assumptions,
+            List<String> notes) {
+        this.results = List.copyOf(results);
+        this.curves = List.copyOf(curves);
+        this.gaps = List.copyOf(gaps);
+        this.assumptions = List.copyOf(new LinkedHashSet<>(assumptions));
+        this.notes = List.copyOf(new LinkedHashSet<>(notes));
+    }
+
+    /**
+     * The numbers.
+     *
+     * @return all results in order
+     */
+    public List<Result> results() {
+        return results;
+    }
+
+    /**
+     * Data of the figures.
+     *
+     * @return the curves
+     */
+    public List<Curve> curves() {
+        return curves;
+    }
+
+    /**
+     * What could not be computed.
+     *
+     * @return the gaps
+     */
+    public List<Gap> gaps() {
+        return gaps;
+    }
+
+    /**
+     * Effective inputs that the file did not give.
+     *
+     * @return the assumptions, each once
+     */
+    public List<Assumption> assumptions() {
+        return assumptions;
+    }
+
+    /**
+     * Limits of applicability that were met.
+     *
+     * @return sentences, each once
+     */
+    public List<String> notes() {
+        return notes;
     }
 
     /**
@@ -67,14 +121,16 @@ public record StudyResults(
      * @return the results in order
      */
     public List<Result> of(String id) {
-        // Asked a few hundred times a run over some thousand results: a plain loop.
-        List<Result> found = new ArrayList<>();
-        for (Result result : results) {
-            if (result.id().equals(id)) {
-                found.add(result);
+        Map<String, List<Result>> known = byId;
+        if (known == null) {
+            known = new HashMap<>();
+            for (Result result : results) {
+                known.computeIfAbsent(result.id(), key -> new ArrayList<>()).add(result);
             }
+            known.replaceAll((key, list) -> List.copyOf(list));
+            byId = known;
         }
-        return List.copyOf(found);
+        return known.getOrDefault(id, List.of());
     }
 
     /**
@@ -96,10 +152,8 @@ public record StudyResults(
      * @return the first such result
      */
     public Optional<Result> one(String id, Case wider, String at) {
-        return results.stream()
-                .filter(r -> r.id().equals(id)
-                        && r.at().equals(at)
-                        && r.circumstances().within(wider))
+        return of(id).stream()
+                .filter(r -> r.at().equals(at) && r.circumstances().within(wider))
                 .findFirst();
     }
 
@@ -113,5 +167,20 @@ public record StudyResults(
         return gaps.stream()
                 .filter(g -> id.startsWith(g.id()) || g.id().startsWith(id))
                 .toList();
+    }
+
+    @Override
+    public boolean equals(@Nullable Object other) {
+        return other instanceof StudyResults that
+                && results.equals(that.results)
+                && curves.equals(that.curves)
+                && gaps.equals(that.gaps)
+                && assumptions.equals(that.assumptions)
+                && notes.equals(that.notes);
+    }
+
+    @Override
+    public int hashCode() {
+        return Objects.hash(results, curves, gaps, assumptions, notes);
     }
 }
