@@ -138,6 +138,7 @@ public final class Rows {
                 "surge-equal-steps-ngspice", SurgeBenchmark.class, "simulatorEqualSteps", sixty, Length.SINGLE));
         rows.add(new Row("pole-surge", PoleSurgeBenchmark.class, "study", none, Length.LONG));
         rows.add(new Row("surge-strokes", StrokesBenchmark.class, "strokes", none, Length.LONG));
+        rows.add(new Row("pole-surge-frequency", PoleSurgeBenchmark.class, "studyOverFrequency", none, Length.LONG));
         rows.add(new Row("sweep", SweepBenchmark.class, "sweep", none, Length.ITERATIONS));
         rows.add(new Row("sweep-numpy", SweepBenchmark.class, "numpy", none, Length.ITERATIONS));
         rows.add(new Row("ladder", LadderBenchmark.class, "ladder", none, Length.ITERATIONS));
@@ -168,6 +169,12 @@ public final class Rows {
         }
         rows.add(new Row(
                 "surface-10000", ElectrodeBenchmark.class, "surface", Map.of("elements", "40"), Length.ITERATIONS));
+        for (String layers : List.of("1", "2", "3")) {
+            Map<String, String> ground = Map.of("layers", layers);
+            rows.add(new Row(
+                    "harmonic-prepared-" + layers, HarmonicBenchmark.class, "prepared", ground, Length.ITERATIONS));
+            rows.add(new Row("harmonic-ports-" + layers, HarmonicBenchmark.class, "ports", ground, Length.ITERATIONS));
+        }
         rows.add(new Row("inversion", InversionBenchmark.class, "inversion", none, Length.ITERATIONS));
         for (String site : List.of(
                 "ternhook-wood-shared",

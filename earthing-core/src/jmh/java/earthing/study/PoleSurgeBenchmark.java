@@ -1,5 +1,6 @@
 package earthing.study;
 
+import earthing.site.ElectrodeModel;
 import earthing.site.Site;
 import earthing.site.file.ReadOutcome;
 import earthing.site.file.SiteFile;
@@ -35,5 +36,11 @@ public class PoleSurgeBenchmark {
     @Benchmark
     public StudyResults study() {
         return SurgeStudy.of(site, new EarthCache());
+    }
+
+    /** The same with the electrodes over frequency, solved and fitted anew. */
+    @Benchmark
+    public StudyResults studyOverFrequency() {
+        return SurgeStudy.of(SiteVariant.modelled(site, ElectrodeModel.FREQUENCY), new EarthCache());
     }
 }

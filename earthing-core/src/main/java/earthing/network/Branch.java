@@ -226,4 +226,36 @@ public sealed interface Branch {
             }
         }
     }
+
+    /**
+     * One port of a group of coupled admittances over frequency, such as those of buried electrodes; {@link
+     * Circuit.Builder#admittance} adds all ports of a group together.
+     *
+     * @param name unique name
+     * @param from first node
+     * @param to second node
+     * @param admittance own and mutual admittances of the group
+     * @param port which port of the group, from 0
+     * @param group name of the group
+     */
+    record Admittance(String name, String from, String to, RationalAdmittance admittance, int port, String group)
+            implements Branch {
+
+        /**
+         * Refuses a port that the group does not have.
+         *
+         * @param name unique name
+         * @param from first node
+         * @param to second node
+         * @param admittance own and mutual admittances of the group
+         * @param port which port of the group, from 0
+         * @param group name of the group
+         */
+        public Admittance {
+            if (!(port >= 0 && port < admittance.ports())) {
+                throw new IllegalArgumentException(
+                        "admittance " + group + " has " + admittance.ports() + " ports, counted from 0; have " + port);
+            }
+        }
+    }
 }

@@ -43,29 +43,9 @@ public final class Circuit {
             names.add(branch.to());
         }
         names.remove(REFERENCE);
-        requireWholeLines();
+        WholeGroups.require(this);
         nodes = List.copyOf(names);
         islands = new Islands(this);
-    }
-
-    /** A line stands with both ends of each of its conductors, or not at all. */
-    private void requireWholeLines() {
-        Map<String, Set<String>> found = new LinkedHashMap<>();
-        Map<String, LosslessLine> lines = new LinkedHashMap<>();
-        for (Branch.LineEnd end : branches(Branch.LineEnd.class)) {
-            boolean fresh = found.computeIfAbsent(end.lineName(), name -> new LinkedHashSet<>())
-                    .add(end.conductor() + (end.far() ? " far" : " near"));
-            LosslessLine other = lines.putIfAbsent(end.lineName(), end.line());
-            if (!fresh || (other != null && other != end.line())) {
-                throw new IllegalArgumentException("line " + end.lineName() + " is given twice");
-            }
-        }
-        found.forEach((name, ends) -> {
-            LosslessLine line = lines.get(name);
-            if (line != null && ends.size() != 2 * line.conductors()) {
-                throw new IllegalArgumentException("line " + name + " lacks an end");
-            }
-        });
     }
 
     /**
@@ -396,6 +376,26 @@ public final class Circuit {
          */
         public Builder nonlinear(String name, String from, String to, NonlinearResistance curve) {
             return add(new Branch.Nonlinear(name, from, to, curve));
+        }
+
+        /**
+         * Adds coupled admittances over frequency from nodes to the reference.
+         *
+         * @param group name of the group
+         * @param names names of the branches, one a port
+         * @param from nodes, one a port
+         * @param admittance own and mutual admittances
+         * @return this builder
+         */
+        public Builder admittance(String group, List<String> names, List<String> from, RationalAdmittance admittance) {
+            if (names.size() != admittance.ports() || from.size() != admittance.ports()) {
+                throw new IllegalArgumentException("admittance " + group + " has " + admittance.ports()
+                        + " ports; have " + names.size() + " names and " + from.size() + " nodes");
+            }
+            for (int k = 0; k < names.size(); k++) {
+                add(new Branch.Admittance(names.get(k), from.get(k), REFERENCE, admittance, k, group));
+            }
+            return this;
         }
 
         /**

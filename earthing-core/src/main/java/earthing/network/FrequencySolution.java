@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.apache.commons.math3.complex.Complex;
@@ -74,6 +75,8 @@ public final class FrequencySolution {
             double susceptance = angularFrequency * topology.capacitors.get(k).capacitance();
             stamp(y, topology.capacitorEnds[0][k], topology.capacitorEnds[1][k], 0, susceptance);
         }
+        Map<CoupledBlocks.Block, ComplexSymmetric> admittances = admittances(topology);
+        admittances.forEach((block, g) -> stamp(y, topology.admittanceEnds, block.members(), g));
         for (int k = 0; k < topology.rigid.size(); k++) {
             border(y, topology.nodes + k, topology.rigidEnds[0][k], 1);
             border(y, topology.nodes + k, topology.rigidEnds[1][k], -1);
@@ -109,6 +112,7 @@ public final class FrequencySolution {
                     frame.resistive.get(b),
                     frame.resistiveAdmittance.get(b));
         }
+        admittances.forEach((block, g) -> currents(topology.admittances, topology.admittanceEnds, block, g));
         for (int k = 0; k < topology.capacitors.size(); k++) {
             Complex v = across(topology.capacitorEnds, k);
             currents.put(
@@ -157,6 +161,32 @@ public final class FrequencySolution {
         return Arrays.stream(frequencies)
                 .mapToObj(f -> new FrequencySolution(frame, f))
                 .toList();
+    }
+
+    /** Ports of each group of admittances, with its matrix at this frequency. */
+    private Map<CoupledBlocks.Block, ComplexSymmetric> admittances(Topology topology) {
+        Map<String, int[]> members = new LinkedHashMap<>();
+        Map<CoupledBlocks.Block, ComplexSymmetric> found = new LinkedHashMap<>();
+        for (int k = 0; k < topology.admittances.size(); k++) {
+            Branch.Admittance branch = topology.admittances.get(k);
+            int n = branch.admittance().ports();
+            int[] group = members.get(branch.group());
+            if (group == null) {
+                group = new int[n];
+                members.put(branch.group(), group);
+                Complex[][] values = branch.admittance().at(angularFrequency);
+                ComplexSymmetric g = new ComplexSymmetric(n);
+                for (int i = 0; i < n; i++) {
+                    for (int j = 0; j < n; j++) {
+                        g.re[i][j] = values[i][j].getReal();
+                        g.im[i][j] = values[i][j].getImaginary();
+                    }
+                }
+                found.put(new CoupledBlocks.Block(group, new double[0][]), g);
+            }
+            group[branch.port()] = k;
+        }
+        return found;
     }
 
     private ComplexSymmetric impedance(

@@ -135,6 +135,9 @@ public record KirchhoffCheck(
         if (branch instanceof Branch.LineEnd end) {
             return LineBalance.departure(circuit, end, currents, voltages);
         }
+        if (branch instanceof Branch.Admittance admittance) {
+            return AdmittanceBalance.departure(circuit, admittance, currents, voltages, idle.current());
+        }
         Waveform i = of(currents, branch.name());
         Waveform v = of(voltages, branch.name());
         double[] others = coupled.getOrDefault(branch.name(), new double[i.size()]);
@@ -324,6 +327,9 @@ public record KirchhoffCheck(
         }
         if (branch instanceof Branch.VoltageSource source) {
             return source.phasor();
+        }
+        if (branch instanceof Branch.Admittance admittance) {
+            return AdmittanceBalance.law(admittance, solution, w);
         }
         return solution.voltage(branch.from(), branch.to());
     }

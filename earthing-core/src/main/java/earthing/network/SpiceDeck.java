@@ -8,8 +8,8 @@ import java.util.Optional;
 /**
  * Writes a circuit as plain SPICE text for a general-purpose circuit simulator, for a second opinion. Nodes and branches
  * are numbered; comment lines give their names. A gap is a switch that stays closed; the simulator closes it at the end
- * of a step, so that it strikes up to a step late. Mutual resistances and impedances that depend on frequency can't be
- * written.
+ * of a step, so that it strikes up to a step late. Rational admittances become controlled sources with a capacitance for each
+ * state. Mutual resistances and internal impedances that depend on frequency can't be written.
  */
 public final class SpiceDeck {
 
@@ -113,6 +113,8 @@ public final class SpiceDeck {
             line("B" + index + ends + "I = " + curve(nonlinear, from, to));
         } else if (branch instanceof Branch.Gap gap) {
             gap(gap, index, from, to);
+        } else if (branch instanceof Branch.Admittance admittance) {
+            SpiceAdmittance.lines(circuit, admittance, index, this::node).forEach(this::line);
         } else {
             line("V" + index + ends + "0");
         }

@@ -30,6 +30,7 @@ final class StepMatrices {
             CoupledBlocks inductances,
             CoupledBlocks resistances,
             LineHistory lines,
+            AdmittanceStates admittances,
             boolean[] closed,
             double alpha) {
         this.alpha = alpha;
@@ -74,6 +75,7 @@ final class StepMatrices {
             }
         }
         lines.stamp(y);
+        admittances.stamp(y, alpha);
         topology.border(y);
         SymmetricMatrix.Inverse inverse = SymmetricMatrix.invert(y, "the network");
         nodal = inverse.matrix();

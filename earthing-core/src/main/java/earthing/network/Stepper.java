@@ -32,6 +32,7 @@ final class Stepper {
     private final boolean resistive;
     private final Ports ports;
     private final LineHistory lines;
+    private final AdmittanceStates admittances;
     private final boolean[] closed;
 
     /** State at the start of the step: currents and their rates of inductances, voltages and their rates of capacitances. */
@@ -90,6 +91,7 @@ final class Stepper {
         ports = new Ports(
                 topology.nonlinears.stream().map(Branch.Nonlinear::curve).toArray(NonlinearResistance[]::new));
         lines = new LineHistory(topology.lineEnds, topology.lineTerminals);
+        admittances = new AdmittanceStates(topology.admittances, topology.admittanceEnds);
         closed = new boolean[topology.gaps.size()];
         int m = topology.inductors.size();
         int c = topology.capacitors.size();
@@ -121,7 +123,7 @@ final class Stepper {
         surplus = new double[p];
         portNow = new double[p];
         portStart = new double[p];
-        now = new StepMatrices(topology, inductances, resistances, lines, closed, STAGE * firstStep);
+        now = new StepMatrices(topology, inductances, resistances, lines, admittances, closed, STAGE * firstStep);
         matrices.put(firstStep, now);
         noteQuality();
     }
@@ -145,7 +147,7 @@ final class Stepper {
             stale = false;
             StepMatrices kept = matrices.get(step);
             if (kept == null) {
-                kept = new StepMatrices(topology, inductances, resistances, lines, closed, alpha);
+                kept = new StepMatrices(topology, inductances, resistances, lines, admittances, closed, alpha);
                 matrices.put(step, kept);
             }
             now = kept;
@@ -162,17 +164,23 @@ final class Stepper {
         stepAfterJump = afterJump;
         int m = i0.length;
         int c = v0.length;
+        AdmittanceStates x = admittances;
         System.arraycopy(portStart, 0, portNow, 0, portNow.length);
         if (afterJump) {
             System.arraycopy(i0, 0, iStar, 0, m);
             System.arraycopy(v0, 0, vStar, 0, c);
+            System.arraycopy(x.start, 0, x.star, 0, x.star.length);
             stage(stepMiddle, iMiddle, diMiddle, vMiddle, dvMiddle);
+            x.settle(unknown, now.alpha, x.middle, x.middleRate);
             double rest = (1 - STAGE) * step;
             for (int k = 0; k < m; k++) {
                 iStar[k] = i0[k] + rest * diMiddle[k];
             }
             for (int k = 0; k < c; k++) {
                 vStar[k] = v0[k] + rest * dvMiddle[k];
+            }
+            for (int k = 0; k < x.star.length; k++) {
+                x.star[k] = x.start[k] + rest * x.middleRate[k];
             }
         } else {
             double alpha = now.alpha;
@@ -182,16 +190,24 @@ final class Stepper {
             for (int k = 0; k < c; k++) {
                 vStar[k] = v0[k] + alpha * dv0[k];
             }
+            for (int k = 0; k < x.star.length; k++) {
+                x.star[k] = x.start[k] + alpha * x.startRate[k];
+            }
             stage(stepMiddle, iMiddle, diMiddle, vMiddle, dvMiddle);
+            x.settle(unknown, alpha, x.middle, x.middleRate);
             for (int k = 0; k < m; k++) {
                 iStar[k] = KEEP_MIDDLE * iMiddle[k] - KEEP_START * i0[k];
             }
             for (int k = 0; k < c; k++) {
                 vStar[k] = KEEP_MIDDLE * vMiddle[k] - KEEP_START * v0[k];
             }
+            for (int k = 0; k < x.star.length; k++) {
+                x.star[k] = KEEP_MIDDLE * x.middle[k] - KEEP_START * x.start[k];
+            }
         }
         lines.depart(unknown, false);
         stage(stepEnd, iNew, diNew, vNew, dvNew);
+        x.settle(unknown, now.alpha, x.end, x.endRate);
         lines.depart(unknown, true);
     }
 
@@ -202,6 +218,7 @@ final class Stepper {
         System.arraycopy(vNew, 0, v0, 0, v0.length);
         System.arraycopy(dvNew, 0, dv0, 0, dv0.length);
         System.arraycopy(portNow, 0, portStart, 0, portNow.length);
+        admittances.accept();
         lines.accept(stepStart, stepMiddle, stepEnd, stepAfterJump);
     }
 
@@ -211,6 +228,7 @@ final class Stepper {
             Arrays.fill(state, 0);
         }
         lines.rest();
+        admittances.rest();
         for (int k = 0; k < closed.length; k++) {
             if (closed[k]) {
                 closed[k] = false;
@@ -273,6 +291,7 @@ final class Stepper {
                 draw(right, t.lineTerminals, k, -lines.arriving(k));
             }
         }
+        admittances.draw(right, alpha);
         // i = i* − G R i* + G v; the first two terms go to the right-hand side.
         for (int b = 0; b < blockIn.length; b++) {
             int[] members = now.blocks.get(b).members();
@@ -325,7 +344,7 @@ final class Stepper {
     }
 
     /** A current leaving the first node and entering the second. */
-    private static void draw(double[] right, int[][] ends, int branch, double current) {
+    static void draw(double[] right, int[][] ends, int branch, double current) {
         int p = ends[0][branch];
         int q = ends[1][branch];
         if (p >= 0) {
@@ -350,10 +369,11 @@ final class Stepper {
                 + topology.capacitors.size()
                 + topology.nonlinears.size()
                 + topology.lineEnds.size()
-                + topology.gaps.size();
+                + topology.gaps.size()
+                + topology.admittances.size();
     }
 
-    /** Writes potentials, then currents of rigid, inductive, capacitive and nonlinear branches, line ends and gaps, of the trial step. */
+    /** Writes potentials, then currents of rigid, inductive, capacitive and nonlinear branches, line ends, gaps and admittances, of the trial step. */
     void record(double[] target, int offset) {
         int at = offset;
         int head = topology.nodes + topology.rigid.size();
@@ -372,6 +392,9 @@ final class Stepper {
         for (int k = 0; k < closed.length; k++) {
             target[at++] = closed[k] ? gapVoltage(k) / topology.gaps.get(k).arc() : 0;
         }
+        for (int k = 0; k < topology.admittances.size(); k++) {
+            target[at++] = admittances.current(k);
+        }
     }
 
     /** Number of quantities that step control watches. */
@@ -379,7 +402,8 @@ final class Stepper {
         return topology.inductors.size() * 2
                 + topology.resistors.size()
                 + topology.nonlinears.size()
-                + topology.lineEnds.size();
+                + topology.lineEnds.size()
+                + topology.admittances.size();
     }
 
     /** Position of the first voltage of an inductance among the quantities watched. */
@@ -409,6 +433,9 @@ final class Stepper {
         }
         for (int k = 0; k < topology.lineEnds.size(); k++) {
             target[at++] = across(unknown, topology.lineTerminals, k);
+        }
+        for (int k = 0; k < topology.admittances.size(); k++) {
+            target[at++] = across(unknown, topology.admittanceEnds, k);
         }
     }
 }

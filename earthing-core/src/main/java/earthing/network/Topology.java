@@ -14,6 +14,7 @@ final class Topology {
     final List<Branch.Nonlinear> nonlinears;
     final List<Branch.LineEnd> lineEnds;
     final List<Branch.Gap> gaps;
+    final List<Branch.Admittance> admittances;
     /** Voltage sources and ties in the order of the circuit. */
     final List<Branch> rigid;
 
@@ -24,6 +25,7 @@ final class Topology {
     final int[][] nonlinearEnds;
     final int[][] lineTerminals;
     final int[][] gapEnds;
+    final int[][] admittanceEnds;
     final int[][] rigidEnds;
     final int[] pinned;
 
@@ -37,6 +39,7 @@ final class Topology {
         nonlinears = circuit.branches(Branch.Nonlinear.class);
         lineEnds = circuit.branches(Branch.LineEnd.class);
         gaps = circuit.branches(Branch.Gap.class);
+        admittances = circuit.branches(Branch.Admittance.class);
         rigid = circuit.branches().stream()
                 .filter(b -> b instanceof Branch.VoltageSource || b instanceof Branch.Tie)
                 .toList();
@@ -47,6 +50,7 @@ final class Topology {
         nonlinearEnds = ends(nonlinears, index);
         lineTerminals = ends(lineEnds, index);
         gapEnds = ends(gaps, index);
+        admittanceEnds = ends(admittances, index);
         rigidEnds = ends(rigid, index);
         pinned = circuit.islands().anchors().stream()
                 .mapToInt(n -> index.getOrDefault(n, -1))

@@ -61,7 +61,8 @@ public final class TransientSolution {
                 topology.capacitors,
                 topology.nonlinears,
                 topology.lineEnds,
-                topology.gaps)) {
+                topology.gaps,
+                topology.admittances)) {
             for (Branch branch : kind) {
                 branchColumn.put(branch.name(), column++);
             }

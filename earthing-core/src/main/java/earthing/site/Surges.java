@@ -73,7 +73,14 @@ public record Surges(
                 example = "98 %",
                 doc = "Part of all strokes whose cable-end voltage is shown beside the usual percentiles.")
         @Nullable
-        Measure percentile) {
+        Measure percentile,
+
+        @Key(
+                example = "frequency",
+                doc =
+                        "What stands for the electrodes in the surge circuit: their resistances, resistance with inductance and capacitance, or the solution over frequency in the ground of soil.frequency-dependence; resistance where absent.")
+        @Nullable
+        ElectrodeModel electrodeModel) {
 
     /**
      * Copies the lists.
@@ -81,6 +88,16 @@ public record Surges(
      */
     public Surges {
         waves = List.copyOf(waves);
+    }
+
+    /**
+     * The model of the electrodes in the surge circuit.
+     *
+     * @param surges the block of the site file, absent if there is none
+     * @return the named model, else resistances
+     */
+    public static ElectrodeModel circuitModel(@Nullable Surges surges) {
+        return surges == null || surges.electrodeModel() == null ? ElectrodeModel.RESISTANCE : surges.electrodeModel();
     }
 
     /** The wave on which the verdict rests where the file names none: the standard current impulse. */

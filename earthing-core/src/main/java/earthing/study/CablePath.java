@@ -57,7 +57,7 @@ final class CablePath {
         Set<String> tee = branches(paths, EarthPaths.Role.TEE);
         List<String> names = path.stream().map(Step::branch).toList();
         long electrodes =
-                names.stream().filter(name -> name.startsWith(ELECTRODE)).count();
+                names.stream().filter(name -> name.startsWith(ELECTRODE) && !ElectrodeCircuit.inner(name)).count();
         return names.stream().anyMatch(lead::contains) && (names.stream().anyMatch(tee::contains) || electrodes == 2);
     }
 
@@ -80,7 +80,9 @@ final class CablePath {
         while (!open.isEmpty()) {
             String node = open.removeFirst();
             for (Branch branch : circuit.branches()) {
-                boolean conducts = branch instanceof Branch.Inductor || branch instanceof Branch.Resistor;
+                boolean conducts = branch instanceof Branch.Inductor
+                        || branch instanceof Branch.Resistor
+                        || branch instanceof Branch.Admittance;
                 if (!conducts || !allowed.test(branch.name())) {
                     continue;
                 }
@@ -108,6 +110,10 @@ final class CablePath {
         double sum = 0;
         for (Step step : path) {
             Branch branch = circuit.branch(step.branch());
+            if (branch instanceof Branch.Admittance port) {
+                sum += step.sign() * ElectrodeCircuit.resistive(port, circuit, solution, time);
+                continue;
+            }
             double resistance = branch instanceof Branch.Resistor r
                     ? r.resistance()
                     : branch instanceof Branch.Inductor l ? l.resistance() : 0;

@@ -25,8 +25,12 @@ final class MemberCurrents {
     static Map<String, Double> peaks(Circuit pole, TransientSolution solution, double driving) {
         Map<String, Waveform> currents = new LinkedHashMap<>();
         for (Branch branch : pole.branches()) {
-            boolean conducts = branch instanceof Branch.Inductor || branch instanceof Branch.Resistor;
-            if (conducts && !branch.name().equals(PoleCircuit.CORE)) {
+            boolean conducts = branch instanceof Branch.Inductor
+                    || branch instanceof Branch.Resistor
+                    || branch instanceof Branch.Admittance;
+            if (conducts
+                    && !ElectrodeCircuit.inner(branch.name())
+                    && !branch.name().equals(PoleCircuit.CORE)) {
                 currents.merge(member(branch.name()), solution.current(branch.name()), Waveform::plus);
             }
         }

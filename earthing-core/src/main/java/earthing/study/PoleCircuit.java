@@ -10,7 +10,9 @@ import earthing.quantity.Measure;
 import earthing.quantity.Source;
 import earthing.site.Conductor;
 import earthing.site.Cubicle;
+import earthing.site.ElectrodeModel;
 import earthing.site.Site;
+import earthing.site.Surges;
 import earthing.site.YesNo;
 import earthing.study.EarthPaths.Member;
 import earthing.study.EarthPaths.Role;
@@ -21,7 +23,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * The pole as a circuit: every member of the earth-path graph as straight conductors at true positions with partial self
- * and mutual inductances (filament at radius, free space unless images are asked for), the electrodes as coupled resistances, the core of the
+ * and mutual inductances (filament at radius, free space unless images are asked for), the electrodes as coupled resistances or as {@link ElectrodeCircuit} has them, the core of the
  * control cable, the screen with its bond leads. The surge current enters at the tank.
  */
 final class PoleCircuit {
@@ -286,8 +288,13 @@ final class PoleCircuit {
         return site.surges() != null && site.surges().earthImages() == YesNo.YES ? Ground.PERFECT_IMAGE : Ground.NONE;
     }
 
-    private void addElectrodes() {
+    private void addElectrodes() throws MissingInput {
         List<String> names = earth.names().stream().filter(this::joined).toList();
+        if (Surges.circuitModel(site.surges()) != ElectrodeModel.RESISTANCE) {
+            notes.add(new ElectrodeCircuit(site, earth, in)
+                    .add(circuit, names, names.stream().map(PoleCircuit::node).toList()));
+            return;
+        }
         for (int i = 0; i < names.size(); i++) {
             String name = names.get(i);
             circuit.resistor(electrodeBranch(name), node(name), Circuit.REFERENCE, earth.resistance(name, name));

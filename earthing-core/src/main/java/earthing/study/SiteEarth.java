@@ -34,9 +34,19 @@ final class SiteEarth {
     private final Optional<EarthElectrodes> solved;
     private final Map<String, Double> declared;
     private final List<String> names;
+    private final Buried buried;
+
+    /** What was solved, with where the earth leads arrive, for other solutions of the same. */
+    private record Buried(List<Bar> bars, Map<String, double[]> terminals, EarthCache cache) {}
 
     private SiteEarth(
-            Bound bound, String at, SoilModel soil, Optional<EarthElectrodes> solved, Map<String, Double> declared) {
+            Bound bound,
+            String at,
+            SoilModel soil,
+            Optional<EarthElectrodes> solved,
+            Map<String, Double> declared,
+            Buried buried) {
+        this.buried = buried;
         this.bound = bound;
         this.at = at;
         this.soil = soil;
@@ -76,10 +86,12 @@ final class SiteEarth {
         }
         List<Bar> bars = new ArrayList<>();
         Map<String, Double> declared = new LinkedHashMap<>();
+        Map<String, double[]> terminals = new LinkedHashMap<>();
         for (Electrode electrode : site.electrodes()) {
             List<Bar> shape = ElectrodeBars.of(electrode, site.pole(), bound, inputs);
             if (!shape.isEmpty()) {
                 bars.addAll(shape);
+                terminals.put(electrode.name(), ElectrodeBars.terminal(electrode, site.pole(), inputs));
             } else {
                 declared.put(electrode.name(), inputs.need(electrode.resistance(), "electrodes.resistance", bound));
             }
@@ -102,9 +114,17 @@ final class SiteEarth {
             }
             bars.addAll(StayAnchors.bars(stay, inputs));
         }
+        // Butt and anchors are joined where they leave the ground.
+        bars.forEach(b -> terminals.putIfAbsent(b.electrode(), new double[] {b.x1(), b.y1()}));
         try {
             Optional<EarthElectrodes> solved = bars.isEmpty() ? Optional.empty() : Optional.of(cache.solve(soil, bars));
-            return new SiteEarth(bound, bound.name().toLowerCase(Locale.ROOT), soil, solved, declared);
+            return new SiteEarth(
+                    bound,
+                    bound.name().toLowerCase(Locale.ROOT),
+                    soil,
+                    solved,
+                    declared,
+                    new Buried(List.copyOf(bars), terminals, cache));
         } catch (IllegalArgumentException impossible) {
             // Bars in one place, for example a rod inside the butt of the pole: no answer rather than no report.
             throw new MissingInput(
@@ -163,7 +183,7 @@ final class SiteEarth {
 
     /** The same earth under the name of a point between or beside the bounds. */
     SiteEarth named(String point) {
-        return new SiteEarth(bound, point, soil, solved, declared);
+        return new SiteEarth(bound, point, soil, solved, declared, buried);
     }
 
     Bound bound() {
@@ -187,6 +207,21 @@ final class SiteEarth {
     /** Whether the shape of an electrode is known. */
     boolean hasShape(String name) {
         return solved.map(s -> s.names().contains(name)).orElse(false);
+    }
+
+    /** All bars of known shape. */
+    List<Bar> bars() {
+        return buried.bars();
+    }
+
+    /** Where the earth lead of each electrode of known shape arrives, x and y [m]. */
+    Map<String, double[]> terminals() {
+        return buried.terminals();
+    }
+
+    /** Holds what has been solved of the same bars. */
+    EarthCache cache() {
+        return buried.cache();
     }
 
     /** Self or mutual resistance [Ω]; between electrodes of which one has no shape the mutual is taken as 0. */

@@ -6,6 +6,7 @@ import earthing.quantity.Source;
 import earthing.site.ControlCable;
 import earthing.site.Cubicle;
 import earthing.site.Electrode;
+import earthing.site.ElectrodeModel;
 import earthing.site.MainEarth;
 import earthing.site.Pole;
 import earthing.site.Position;
@@ -238,7 +239,7 @@ final class SiteVariant {
     static Site imaged(Site site, YesNo images) {
         Surges surges = site.surges();
         Surges changed = surges == null
-                ? new Surges(null, List.of(), null, null, null, null, images, null, null)
+                ? new Surges(null, List.of(), null, null, null, null, images, null, null, null)
                 : new Surges(
                         surges.current(),
                         surges.waves(),
@@ -248,12 +249,37 @@ final class SiteVariant {
                         surges.inducedDistance(),
                         images,
                         surges.ownWave(),
-                        surges.percentile());
+                        surges.percentile(),
+                        surges.electrodeModel());
+        return surged(site, changed);
+    }
+
+    /** The site with another model of the electrodes in the surge circuit. */
+    static Site modelled(Site site, ElectrodeModel model) {
+        Surges surges = site.surges();
+        return surged(
+                site,
+                surges == null
+                        ? new Surges(null, List.of(), null, null, null, null, null, null, null, model)
+                        : new Surges(
+                                surges.current(),
+                                surges.waves(),
+                                surges.groundFlashDensity(),
+                                surges.exposedLineLength(),
+                                surges.shieldingFactor(),
+                                surges.inducedDistance(),
+                                surges.earthImages(),
+                                surges.ownWave(),
+                                surges.percentile(),
+                                model));
+    }
+
+    private static Site surged(Site site, Surges surges) {
         return with(
                 site,
                 site.soil(),
                 site.pole(),
-                changed,
+                surges,
                 site.tank(),
                 site.mainEarth(),
                 site.cubicle(),

@@ -57,6 +57,7 @@ final class SurgeCase {
     /** What one case gives. */
     record Outcome(
             PoleCircuit.Built built,
+            Waveform tankWave,
             OpenEnd open,
             double shortCurrent,
             double shortCharge,
@@ -105,6 +106,7 @@ final class SurgeCase {
         }
         return new Outcome(
                 open,
+                tank,
                 openEnd(open, paths, solution, earth, wave, peak),
                 settled(Math.abs(core.peak().value()), peak),
                 settled(Math.abs(core.integral()), peak * wave.end()),
@@ -178,7 +180,7 @@ final class SurgeCase {
         }
         List<String> electrodes = built.path().stream()
                 .map(CablePath.Step::branch)
-                .filter(b -> b.startsWith("earth of "))
+                .filter(b -> b.startsWith("earth of ") && !ElectrodeCircuit.inner(b))
                 .map(b -> b.substring("earth of ".length()))
                 .toList();
         if (electrodes.size() == 2) {

@@ -6,6 +6,7 @@ import earthing.quantity.Measure.Bound;
 import earthing.quantity.Source;
 import earthing.site.ControlCable;
 import earthing.site.Core;
+import earthing.site.ElectrodeModel;
 import earthing.site.ScreenBond;
 import earthing.site.Site;
 import earthing.site.Surges;
@@ -132,8 +133,11 @@ final class SurgeStudy {
             if (site.controlCable() != null && site.controlCable().screen() != null && bond == ScreenBond.UNKNOWN) {
                 undecided("how the screen is bonded is declared unknown", "control-cable.screen.bond");
             }
-            notes.add("the surge circuit holds each electrode as its resistance with the mutual ones; what it does over"
-                    + " frequency is told with the electrode and does not enter the circuit");
+            if (Surges.circuitModel(site.surges()) == ElectrodeModel.RESISTANCE) {
+                notes.add(
+                        "the surge circuit holds each electrode as its resistance with the mutual ones;"
+                                + " surges.electrode-model offers more, and what an electrode does over frequency is told with it");
+            }
             tested();
             if (!traces.isEmpty()) {
                 curves.add(new Curve(

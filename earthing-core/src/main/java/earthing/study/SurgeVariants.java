@@ -26,6 +26,7 @@ final class SurgeVariants {
     private final List<Result> results = new ArrayList<>();
     private final List<Gap> gaps = new ArrayList<>();
     private final List<Curve> curves = new ArrayList<>();
+    private StudyResults models = StudyResults.EMPTY;
 
     private SurgeVariants(EarthCache cache) {
         this.cache = cache;
@@ -47,10 +48,13 @@ final class SurgeVariants {
             lengths(own, peak);
             pole(own, peak);
             images(own, peak);
+            if (ElectrodeModelStudy.asked(own)) {
+                models = ElectrodeModelStudy.of(own, cache, peak, in);
+            }
         } catch (MissingInput missing) {
             gaps.add(missing.gap("surge.variant", Case.NONE));
         }
-        return new StudyResults(results, curves, gaps, in.assumptions(), List.of());
+        return StudyResults.join(List.of(new StudyResults(results, curves, gaps, in.assumptions(), List.of()), models));
     }
 
     private SurgeCase.Outcome solve(Site site, double peak) throws MissingInput {

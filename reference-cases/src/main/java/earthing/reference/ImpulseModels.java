@@ -1,5 +1,7 @@
 package earthing.reference;
 
+import earthing.electrode.ElectrodePorts;
+import earthing.electrode.ImpulseParameters;
 import earthing.electrode.ImpulseResponse;
 import earthing.electrode.SoilIonisation;
 import earthing.electrode.formula.EffectiveLengthGrcev;
@@ -7,6 +9,9 @@ import earthing.electrode.formula.EffectiveLengthGupta;
 import earthing.electrode.wire.Bar;
 import earthing.electrode.wire.BarShapes;
 import earthing.electrode.wire.HarmonicElectrode;
+import earthing.network.Circuit;
+import earthing.network.TimeGrid;
+import earthing.network.TransientSolution;
 import earthing.network.Wave;
 import earthing.soil.FixedSoil;
 import earthing.soil.LongmireSmithSoil;
@@ -16,8 +21,11 @@ import earthing.soil.SoilDispersion;
 import earthing.soil.SoilModel;
 import earthing.soil.VisacroAlipioSoil;
 import earthing.surge.Heidler;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.apache.commons.math3.complex.Complex;
 
 /** Binds soil over frequency and electrodes under impulse. */
 final class ImpulseModels {
@@ -49,6 +57,30 @@ final class ImpulseModels {
             return Map.of(
                     "impedance", electrode.impedance(given.value("frequency")).abs());
         });
+        models.put("electrode.two-rods.harmonic", given -> {
+            Complex[][] z = twoRods(given).impedances(given.value("frequency"));
+            return Map.of("own", z[0][0].abs(), "mutual", z[0][1].abs());
+        });
+        models.put("electrode.two-rods.ports", given -> {
+            HarmonicElectrode rods = twoRods(given);
+            double low = rods.impedance(100).abs();
+            Complex[][] z = ElectrodePorts.of(rods, new int[] {0, 1}, new double[] {low, low})
+                    .impedances(given.value("frequency"));
+            return Map.of("own", z[0][0].abs());
+        });
+        models.put("electrode.ports.dispersion", given -> {
+            List<Bar> rod = BarShapes.rod("rod", 0, 0, 0, given.value("length"), given.value("radius"));
+            double rho = given.value("resistivity");
+            String stroke = given.word("stroke");
+            double dispersive = peakAtPort(rod, rho, law(given), stroke);
+            double fixed = peakAtPort(rod, rho, new FixedSoil(given.value("permittivity")), stroke);
+            return Map.of("alpha", dispersive / fixed);
+        });
+        models.put(
+                "electrode.rod.tapered-inductance",
+                given -> Map.of(
+                        "inductance",
+                        ImpulseParameters.taperedInductance(given.value("length"), given.value("radius"))));
         models.put("electrode.impulse.dispersion", given -> {
             List<Bar> rod = BarShapes.rod("rod", 0, 0, 0, given.value("length"), given.value("radius"));
             double rho = given.value("resistivity");
@@ -97,6 +129,38 @@ final class ImpulseModels {
                 ImpulseResponse.of(HarmonicElectrode.of(SoilModel.uniform(resistivity), law, bars, 0, 0));
         boolean first = stroke.equals("first");
         return response.voltage(wave(first), first ? 100e-6 : 50e-6, first ? 2e-9 : 0.5e-9)
+                .peak()
+                .value();
+    }
+
+    private static HarmonicElectrode twoRods(Given given) {
+        double length = given.value("length");
+        double radius = given.value("radius");
+        double distance = given.value("distance");
+        List<Bar> bars = new ArrayList<>(BarShapes.rod("one", 0, 0, 0, length, radius));
+        bars.addAll(BarShapes.rod("other", distance, 0, 0, length, radius));
+        Map<String, double[]> terminals = new LinkedHashMap<>();
+        terminals.put("one", new double[] {0, 0});
+        terminals.put("other", new double[] {distance, 0});
+        return HarmonicElectrode.of(
+                SoilModel.uniform(given.value("resistivity")),
+                new FixedSoil(given.value("permittivity")),
+                bars,
+                terminals);
+    }
+
+    /** The rod as the surge circuit of a pole holds it. */
+    private static double peakAtPort(List<Bar> rod, double resistivity, SoilDispersion law, String stroke) {
+        HarmonicElectrode electrode = HarmonicElectrode.of(SoilModel.uniform(resistivity), law, rod, 0, 0);
+        ElectrodePorts ports = ElectrodePorts.of(
+                electrode, new int[] {0}, new double[] {electrode.impedance(100).abs()});
+        boolean first = stroke.equals("first");
+        Circuit circuit = new Circuit.Builder()
+                .currentSource("stroke", Circuit.REFERENCE, "rod", wave(first))
+                .admittance("earth", List.of("leak"), List.of("rod"), ports.admittance())
+                .build();
+        return TransientSolution.solve(circuit, TimeGrid.adaptive(first ? 100e-6 : 50e-6, first ? 2e-9 : 0.5e-9))
+                .potential("rod")
                 .peak()
                 .value();
     }

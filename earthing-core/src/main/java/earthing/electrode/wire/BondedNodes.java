@@ -3,10 +3,11 @@ package earthing.electrode.wire;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntPredicate;
 
 /**
- * Which ends of elements are one node, for a current that runs along the bars. Pieces that hang together nowhere are
- * bonded above ground: each with its node nearest to where the earth lead arrives.
+ * Which ends of elements are one node, for a current that runs along the bars. Pieces of one electrode that hang together
+ * nowhere are bonded above ground: each with its node nearest to where the earth lead of the electrode arrives.
  */
 final class BondedNodes {
 
@@ -14,11 +15,13 @@ final class BondedNodes {
     private static final double TOGETHER = 5e-3;
 
     final int count;
-    final int feed;
+    /** Node where the current enters, one an electrode. */
+    final int[] feed;
+
     final int[] from;
     final int[] to;
 
-    private BondedNodes(int count, int feed, int[] from, int[] to) {
+    private BondedNodes(int count, int[] feed, int[] from, int[] to) {
         this.count = count;
         this.feed = feed;
         this.from = from;
@@ -79,7 +82,13 @@ final class BondedNodes {
         return t == 1 ? second : first + (second - first) * t;
     }
 
-    static BondedNodes of(Mesh mesh, double x, double y) {
+    /**
+     * Finds the nodes.
+     *
+     * @param electrodes electrode of each element, from 0
+     * @param terminals where the earth lead of each electrode arrives, x and y [m]
+     */
+    static BondedNodes of(Mesh mesh, int[] electrodes, double[][] terminals) {
         List<double[]> places = new ArrayList<>();
         int[] from = new int[mesh.size];
         int[] to = new int[mesh.size];
@@ -87,6 +96,7 @@ final class BondedNodes {
             from[e] = node(places, mesh.x1[e], mesh.y1[e], mesh.z1[e]);
             to[e] = node(places, mesh.x2[e], mesh.y2[e], mesh.z2[e]);
         }
+        int[] owner = owners(electrodes, from, to, places.size());
         int[] group = new int[places.size()];
         Arrays.setAll(group, i -> i);
         for (boolean changed = true; changed; ) {
@@ -98,12 +108,18 @@ final class BondedNodes {
                 group[to[e]] = least;
             }
         }
-        int feed = nearest(places, group, -1, x, y);
         int[] node = new int[places.size()];
         Arrays.setAll(node, i -> i);
-        for (int g = 0; g < group.length; g++) {
-            if (group[g] == g && g != group[feed]) {
-                node[nearest(places, group, g, x, y)] = feed;
+        int[] feed = new int[terminals.length];
+        for (int k = 0; k < feed.length; k++) {
+            int electrode = k;
+            double[] at = terminals[k];
+            feed[k] = nearest(places, i -> owner[i] == electrode, at[0], at[1]);
+            for (int g = 0; g < group.length; g++) {
+                if (owner[g] == k && group[g] == g && g != group[feed[k]]) {
+                    int own = g;
+                    node[nearest(places, i -> group[i] == own, at[0], at[1])] = feed[k];
+                }
             }
         }
         int[] number = new int[node.length];
@@ -117,7 +133,23 @@ final class BondedNodes {
             from[e] = number[node[from[e]]];
             to[e] = number[node[to[e]]];
         }
-        return new BondedNodes(count, number[feed], from, to);
+        Arrays.setAll(feed, k -> number[feed[k]]);
+        return new BondedNodes(count, feed, from, to);
+    }
+
+    /** Electrode of each place; bars of two electrodes that meet would be one. */
+    private static int[] owners(int[] electrodes, int[] from, int[] to, int places) {
+        int[] owner = new int[places];
+        Arrays.fill(owner, -1);
+        for (int e = 0; e < electrodes.length; e++) {
+            for (int place : new int[] {from[e], to[e]}) {
+                if (owner[place] >= 0 && owner[place] != electrodes[e]) {
+                    throw new IllegalArgumentException("bars of two electrodes meet in one place");
+                }
+                owner[place] = electrodes[e];
+            }
+        }
+        return owner;
     }
 
     private static int node(List<double[]> places, double x, double y, double z) {
@@ -130,13 +162,13 @@ final class BondedNodes {
         return places.size() - 1;
     }
 
-    /** The node of a group, of any with group −1, nearest to a place on the surface. */
-    private static int nearest(List<double[]> places, int[] group, int wanted, double x, double y) {
+    /** The node among those wanted that is nearest to a place on the surface. */
+    private static int nearest(List<double[]> places, IntPredicate wanted, double x, double y) {
         int best = -1;
         double least = Double.POSITIVE_INFINITY;
         for (int i = 0; i < places.size(); i++) {
             double distance = distance2(places.get(i), x, y, 0);
-            if ((wanted < 0 || group[i] == wanted) && distance < least) {
+            if (wanted.test(i) && distance < least) {
                 least = distance;
                 best = i;
             }

@@ -12,6 +12,9 @@ import earthing.soil.SoilModel;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.complex.Complex;
 import org.ejml.data.ZMatrixRMaj;
 import org.ejml.dense.row.CommonOps_ZDRM;
@@ -19,8 +22,8 @@ import org.ejml.dense.row.factory.LinearSolverFactory_ZDRM;
 import org.ejml.interfaces.linsol.LinearSolverDense;
 
 /**
- * One electrode over frequency, the current entering at one place: thin-wire solution in ground of complex conductivity
- * κ = σ + jωε. Each element leaks its current evenly; mean potentials follow from the layers of complex κ with the phase
+ * One electrode or several over frequency, the current entering each at one place: thin-wire solution in ground of complex
+ * conductivity κ = σ + jωε. Each element leaks its current evenly; mean potentials follow from the layers of complex κ with the phase
  * e^(−γR) on direct term and surface image; along the bars the current meets the partial inductances with e^(−γR). See
  * docs/theory/electrode.md.
  *
@@ -29,7 +32,7 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
  * complex value from nine real ones. More layers: with log κ = u + jv, five real grounds along u + t·v, t = −1 … 1, give
  * the value at t = j. Both hold 0.3 % while the phases of two layers differ by less than 1 rad.
  *
- * <p>Valid 10 Hz … 4 MHz. The conductors are perfect, air does not conduct, other electrodes are absent, and in layered
+ * <p>Valid 10 Hz … 4 MHz. The conductors are perfect, air does not conduct, metal that is not given is absent, concrete around bars does not disperse, and in layered
  * ground the phase over a distance is that of the geometric mean of both layers.
  */
 public final class HarmonicElectrode {
@@ -51,10 +54,14 @@ public final class HarmonicElectrode {
 
     private static final int LARGEST = 400;
 
-    /** Offsets along the phases, and the weights of the fourth-degree interpolation at t = j. */
-    private static final double[] OFFSETS = {-1, -0.5, 0, 0.5, 1};
+    /** Reactance is nothing beside resistance at this frequency, and not lost in rounding [Hz]. */
+    private static final double QUASI_STATIC = 1e3;
 
-    private static final Complex[] WEIGHTS = weights(OFFSETS, Complex.I);
+    /** Offsets along the phases: fewer where the phases of the layers differ by less. */
+    private static final double[][] OFFSETS = {{-1, 1}, {-1, 0, 1}, {-1, -0.5, 0, 0.5, 1}};
+
+    /** Greatest phase at which the first, and the first two, of these suffice for 0.1 % [rad]. */
+    private static final double[] PHASES = {0.04, 0.15};
 
     private static final int NODES = 9;
 
@@ -71,16 +78,26 @@ public final class HarmonicElectrode {
     private final double[] logFrequencies;
     private final List<ZMatrixRMaj> scaled;
 
-    private HarmonicElectrode(SoilModel soil, SoilDispersion law, List<Bar> bars, double x, double y, double longest) {
+    private HarmonicElectrode(
+            SoilModel soil,
+            SoilDispersion law,
+            List<Bar> bars,
+            List<String> electrodes,
+            double[][] terminals,
+            double longest) {
         this.soil = soil;
         this.law = law;
         List<Bar> pieces = BondedNodes.cutAtJunctions(bars);
         mesh = Mesh.of(soil, pieces, new Discretisation(pieces.size() > 8 ? 3 : 6, longest, 1));
         if (mesh.size > LARGEST) {
-            throw new IllegalArgumentException(
-                    "the electrode has " + mesh.size + " elements; over frequency at most " + LARGEST + " are solved");
+            throw new IllegalArgumentException("the electrodes have " + mesh.size + " elements; over frequency at most "
+                    + LARGEST + " are solved");
         }
-        nodes = BondedNodes.of(mesh, x, y);
+        int[] owner = new int[mesh.size];
+        if (terminals.length > 1) {
+            Arrays.setAll(owner, e -> electrodes.indexOf(pieces.get(mesh.bar[e]).electrode()));
+        }
+        nodes = BondedNodes.of(mesh, owner, terminals);
         List<RoundConductor> axes = new ArrayList<>();
         for (int e = 0; e < mesh.size; e++) {
             axes.add(RoundConductor.between(
@@ -174,7 +191,36 @@ public final class HarmonicElectrode {
         if (bars.isEmpty()) {
             throw new IllegalArgumentException("an electrode needs at least one bar");
         }
-        return new HarmonicElectrode(soil, law, bars, x, y, longest);
+        return new HarmonicElectrode(
+                soil, law, bars, List.of(bars.get(0).electrode()), new double[][] {{x, y}}, longest);
+    }
+
+    /**
+     * Prepares several electrodes in one ground.
+     *
+     * @param soil the ground at low frequency; its lowest layer must conduct
+     * @param law how it moves with frequency
+     * @param bars the bars of all of them; those of one name are one electrode
+     * @param terminals by name of electrode: where its current arrives, east and north [m]
+     * @return the electrodes, in the order of the terminals
+     * @throws IllegalArgumentException when an electrode has no bar or no terminal, bars of two of them meet, or there are
+     *     more than 400 elements
+     */
+    public static HarmonicElectrode of(
+            SoilModel soil, SoilDispersion law, List<Bar> bars, Map<String, double[]> terminals) {
+        List<String> names = List.copyOf(terminals.keySet());
+        Set<String> found = bars.stream().map(Bar::electrode).collect(Collectors.toSet());
+        if (names.isEmpty() || !found.equals(terminals.keySet())) {
+            throw new IllegalArgumentException(
+                    "every electrode needs bars and a terminal; have bars of " + found + " and terminals of " + names);
+        }
+        return new HarmonicElectrode(
+                soil,
+                law,
+                bars,
+                names,
+                terminals.values().stream().map(double[]::clone).toArray(double[][]::new),
+                1);
     }
 
     /** Lagrange's weights of real points at a complex place. */
@@ -211,12 +257,23 @@ public final class HarmonicElectrode {
     }
 
     /**
-     * Impedance to remote earth at the place where the current enters.
+     * Impedance to remote earth of the first electrode at the place where its current enters.
      *
      * @param frequency frequency [Hz], 10 Hz … 4 MHz
      * @return impedance [Ω]
      */
     public Complex impedance(double frequency) {
+        return impedances(frequency)[0][0];
+    }
+
+    /**
+     * Own and mutual impedances to remote earth of all electrodes at the places where their currents enter; those that
+     * carry no current float.
+     *
+     * @param frequency frequency [Hz], 10 Hz … 4 MHz
+     * @return impedances [Ω], symmetric
+     */
+    public Complex[][] impedances(double frequency) {
         if (!(frequency >= LOWEST && frequency <= HIGHEST)) {
             throw new IllegalArgumentException(
                     "the solution over frequency is valid from 10 Hz to 4 MHz; have " + frequency + " Hz");
@@ -225,7 +282,46 @@ public final class HarmonicElectrode {
         ZMatrixRMaj across = leakage(kappa, frequency);
         ZMatrixRMaj along = new ZMatrixRMaj(mesh.size, mesh.size);
         phases(kappa, frequency, across, along);
+        addSleeves(across);
         return solve(across, along);
+    }
+
+    /**
+     * Own and mutual inductances of the electrodes while each current leaks away as it does at low frequency, so that it
+     * tapers along the bars: the reactance that the partial inductances of the bars add, without propagation. The first rung
+     * of a model, and a check on the solution over frequency.
+     *
+     * @return inductances [H], symmetric
+     */
+    public double[][] inductances() {
+        ZMatrixRMaj across = new ZMatrixRMaj(mesh.size, mesh.size);
+        double[] plain = coefficients(soil);
+        for (int k = 0; k < plain.length; k++) {
+            across.data[2 * k] = plain[k];
+        }
+        addSleeves(across);
+        double omega = 2 * Math.PI * QUASI_STATIC;
+        ZMatrixRMaj along = new ZMatrixRMaj(mesh.size, mesh.size);
+        for (int i = 0; i < mesh.size; i++) {
+            for (int j = 0; j < mesh.size; j++) {
+                along.set(i, j, 0, omega * inductances.get(i, j));
+            }
+        }
+        Complex[][] z = solve(across, along);
+        double[][] found = new double[z.length][z.length];
+        for (int i = 0; i < z.length; i++) {
+            for (int j = 0; j < z.length; j++) {
+                found[i][j] = (z[i][j].getImaginary() + z[j][i].getImaginary()) / 2 / omega;
+            }
+        }
+        return found;
+    }
+
+    /** Concrete around a bar stays the resistance that it is at low frequency. */
+    private void addSleeves(ZMatrixRMaj across) {
+        for (int e = 0; e < mesh.size; e++) {
+            across.data[2 * (e * mesh.size + e)] += mesh.sleeve[e];
+        }
     }
 
     /** Mean potentials per ampere without the phase over distance. */
@@ -259,17 +355,23 @@ public final class HarmonicElectrode {
         return logarithm.exp();
     }
 
-    /** Coefficients times the geometric mean of κ, reached from five real grounds along the phases. */
+    /** Coefficients times the geometric mean of κ, reached from two to five real grounds along the phases. */
     private ZMatrixRMaj turnedByPhases(Complex[] kappa) {
         ZMatrixRMaj matrix = new ZMatrixRMaj(mesh.size, mesh.size);
         Complex mean = geometricMean(kappa);
-        for (int t = 0; t < OFFSETS.length; t++) {
+        double widest = 0;
+        for (Complex k : kappa) {
+            widest = Math.max(widest, Math.abs(k.getArgument() - mean.getArgument()));
+        }
+        double[] offsets = OFFSETS[widest <= PHASES[0] ? 0 : widest <= PHASES[1] ? 1 : 2];
+        Complex[] weights = weights(offsets, Complex.I);
+        for (int t = 0; t < offsets.length; t++) {
             List<Layer> layers = new ArrayList<>();
             for (int l = 0; l < kappa.length; l++) {
                 double phase = kappa[l].getArgument() - mean.getArgument();
-                layers.add(new Layer(Math.exp(-OFFSETS[t] * phase) * mean.abs() / kappa[l].abs(), soil.thickness(l)));
+                layers.add(new Layer(Math.exp(-offsets[t] * phase) * mean.abs() / kappa[l].abs(), soil.thickness(l)));
             }
-            add(matrix, coefficients(new LayeredSoil(layers)), WEIGHTS[t]);
+            add(matrix, coefficients(new LayeredSoil(layers)), weights[t]);
         }
         return matrix;
     }
@@ -305,7 +407,7 @@ public final class HarmonicElectrode {
                         ? kappa[mesh.layer[i]]
                         : kappa[mesh.layer[i]].multiply(kappa[mesh.layer[j]]).sqrt();
                 Complex gamma = k.multiply(new Complex(0, omega * MU0)).sqrt();
-                remainder(i, j, gamma, pair);
+                PhaseRemainder.means(mesh, i, j, gamma, pair);
                 Complex strength = k.multiply(4 * Math.PI).reciprocal();
                 Complex leak = new Complex(pair[0] + pair[2], pair[1] + pair[3]).multiply(strength);
                 double parallel = ((mesh.x2[i] - mesh.x1[i]) * (mesh.x2[j] - mesh.x1[j])
@@ -331,38 +433,8 @@ public final class HarmonicElectrode {
         matrix.data[at + 1] += value.getImaginary();
     }
 
-    /** Means over both elements of (e^(−γR) − 1)/R: direct in the first two places, surface image in the others. */
-    private void remainder(int i, int j, Complex gamma, double[] sums) {
-        double[] t = GaussRule.nodes(2);
-        double a2 = (mesh.radius[i] * mesh.radius[i] + mesh.radius[j] * mesh.radius[j]) / 2;
-        Arrays.fill(sums, 0);
-        for (double p : t) {
-            double x = along(mesh.x1[i], mesh.x2[i], p);
-            double y = along(mesh.y1[i], mesh.y2[i], p);
-            double z = along(mesh.z1[i], mesh.z2[i], p);
-            for (double q : t) {
-                double dx = x - along(mesh.x1[j], mesh.x2[j], q);
-                double dy = y - along(mesh.y1[j], mesh.y2[j], q);
-                double other = along(mesh.z1[j], mesh.z2[j], q);
-                double flat = dx * dx + dy * dy + a2;
-                term(Math.sqrt(flat + (z - other) * (z - other)), gamma, sums, 0);
-                term(Math.sqrt(flat + (z + other) * (z + other)), gamma, sums, 2);
-            }
-        }
-    }
-
-    private static void term(double r, Complex gamma, double[] sums, int at) {
-        double damped = Math.exp(-gamma.getReal() * r);
-        sums[at] += (damped * Math.cos(gamma.getImaginary() * r) - 1) / r / 4;
-        sums[at + 1] -= damped * Math.sin(gamma.getImaginary() * r) / r / 4;
-    }
-
-    private static double along(double first, double second, double t) {
-        return (first + second) / 2 + (second - first) / 2 * t;
-    }
-
     /** Node potentials: the current along an element sees both ends, its leakage leaves half at each. */
-    private Complex solve(ZMatrixRMaj across, ZMatrixRMaj along) {
+    private Complex[][] solve(ZMatrixRMaj across, ZMatrixRMaj along) {
         int n = mesh.size;
         ZMatrixRMaj leak = inverse(across);
         ZMatrixRMaj run = inverse(along);
@@ -378,15 +450,25 @@ public final class HarmonicElectrode {
                 add(y, nodes.to[i], nodes.from[j], half.subtract(difference));
             }
         }
-        ZMatrixRMaj right = new ZMatrixRMaj(nodes.count, 1);
-        right.set(nodes.feed, 0, 1, 0);
-        ZMatrixRMaj potentials = new ZMatrixRMaj(nodes.count, 1);
+        int ports = nodes.feed.length;
+        ZMatrixRMaj right = new ZMatrixRMaj(nodes.count, ports);
+        for (int k = 0; k < ports; k++) {
+            right.set(nodes.feed[k], k, 1, 0);
+        }
+        ZMatrixRMaj potentials = new ZMatrixRMaj(nodes.count, ports);
         LinearSolverDense<ZMatrixRMaj> solver = LinearSolverFactory_ZDRM.lu(nodes.count);
         if (!solver.setA(y)) {
             throw new IllegalArgumentException("the bars cannot be solved: two of them probably overlap");
         }
         solver.solve(right, potentials);
-        return new Complex(potentials.getReal(nodes.feed, 0), potentials.getImag(nodes.feed, 0));
+        Complex[][] impedances = new Complex[ports][ports];
+        for (int i = 0; i < ports; i++) {
+            for (int j = 0; j < ports; j++) {
+                impedances[i][j] =
+                        new Complex(potentials.getReal(nodes.feed[i], j), potentials.getImag(nodes.feed[i], j));
+            }
+        }
+        return impedances;
     }
 
     private static ZMatrixRMaj inverse(ZMatrixRMaj matrix) {
