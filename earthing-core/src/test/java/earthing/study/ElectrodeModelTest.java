@@ -205,6 +205,9 @@ class ElectrodeModelTest {
                         .orElseThrow()
                         .value())
                 .isCloseTo(1.06e-6, withinPercentage(8));
-        assertThat(results.notes()).anyMatch(n -> n.contains("Alipio") && n.contains("4 MHz"));
+        assertThat(results.notes()).anyMatch(n -> n.endsWith("hold the model resistance"));
+        assertThat(SurgeStudy.of(site("separate", "frequency", true), new EarthCache())
+                        .notes())
+                .anyMatch(n -> n.startsWith("electrodes of the surge circuit over frequency, 100 Hz to 4 MHz, Alipio"));
     }
 }
