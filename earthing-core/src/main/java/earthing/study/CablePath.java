@@ -56,8 +56,9 @@ final class CablePath {
         Set<String> lead = branches(paths, EarthPaths.Role.MAIN_EARTH);
         Set<String> tee = branches(paths, EarthPaths.Role.TEE);
         List<String> names = path.stream().map(Step::branch).toList();
-        long electrodes =
-                names.stream().filter(name -> name.startsWith(ELECTRODE) && !ElectrodeCircuit.inner(name)).count();
+        long electrodes = names.stream()
+                .filter(name -> name.startsWith(ELECTRODE) && !ElectrodeCircuit.inner(name))
+                .count();
         return names.stream().anyMatch(lead::contains) && (names.stream().anyMatch(tee::contains) || electrodes == 2);
     }
 

@@ -71,8 +71,9 @@ final class ElectrodeModelStudy {
                         "voltage",
                         "V",
                         traces));
-        String note = "the models of the electrodes are compared for information; all other surge results hold the model "
-                + Surges.circuitModel(own.surges()).name().toLowerCase(Locale.ROOT);
+        String note =
+                "the models of the electrodes are compared for information; all other surge results hold the model "
+                        + Surges.circuitModel(own.surges()).name().toLowerCase(Locale.ROOT);
         return new StudyResults(results, curves, gaps, List.of(), List.of(note));
     }
 
