@@ -23,6 +23,8 @@ final class ElectrodeChecks {
     private static final Source OWNER = Source.owner("criteria.electrode-resistance");
     private static final Source AGREEMENT = Source.tool(
             "band of 10 % between closed form and numeric solution, set here, no published source; docs/theory/electrode.md");
+    private static final Source BOUND =
+            Source.tool("the solution lies below the upper bound of even leakage, docs/theory/electrode.md");
     private static final Source SURVEY =
             Source.standard("IEEE Std 81", "resistivity measurements", Source.Status.FROM_MEMORY);
 
@@ -90,7 +92,7 @@ final class ElectrodeChecks {
             if (numeric.isEmpty()) {
                 findings.add(draft.gap(design.gapsOf(id), id));
             } else if (formula.isEmpty()) {
-                findings.add(bounded(design, draft, id, numeric.get()));
+                findings.add(bounded(design, electrode, id, numeric.get()));
             } else {
                 double n = numeric.get().value();
                 double f = formula.get().value();
@@ -116,7 +118,8 @@ final class ElectrodeChecks {
     }
 
     /** Where no closed form covers the shape: the solution has to lie below the upper bound of even leakage. */
-    private static Finding bounded(Design design, Draft draft, String id, Result numeric) {
+    private static Finding bounded(Design design, Electrode electrode, String id, Result numeric) {
+        Draft draft = new Draft("electrode.model-agreement", Group.ELECTRODE, "electrode " + electrode.name(), BOUND);
         Optional<Result> even = at(design, id + ".even-leakage", "nominal");
         if (even.isEmpty()) {
             return draft.notApplicable("no published closed form covers this shape in this soil");

@@ -64,8 +64,9 @@ final class CalibratedSoil {
         if (told.isEmpty()) {
             return without(
                     site,
-                    "electrode " + by + " has no fall-of-potential reading, isolated and with a known value, that could"
-                            + " scale the ground",
+                    "electrode " + by
+                            + " has no fall-of-potential reading, isolated, without concrete around it and with a"
+                            + " known value, that could scale the ground",
                     "measurements");
         }
         double least = 0;

@@ -232,11 +232,22 @@ final class TesterStudy {
                         .gives(corrected, "ohm")));
         boolean state = states(reading.soilState()).get(0);
         double model = SiteEarth.inState(site, Bound.NOMINAL, state, in, cache).resistance(reading.of(), reading.of());
-        results.add(result(id + ".soil-factor", "nominal", corrected / model, "")
-                .withWorked(Worked.of("k", "R / R_n")
-                        .with("R", corrected, "ohm")
-                        .with("R_n", model, "ohm")
-                        .gives(corrected / model, "")));
+        boolean encased = SiteVariant.electrode(site, reading.of())
+                .map(electrode -> electrode.concrete() != null)
+                .orElse(false);
+        if (encased) {
+            gaps.add(new Gap(
+                    id + ".soil-factor",
+                    Case.NONE,
+                    "a reading of an electrode in concrete does not tell its ground from its concrete",
+                    List.of()));
+        } else {
+            results.add(result(id + ".soil-factor", "nominal", corrected / model, "")
+                    .withWorked(Worked.of("k", "R / R_n")
+                            .with("R", corrected, "ohm")
+                            .with("R_n", model, "ohm")
+                            .gives(corrected / model, "")));
+        }
         Season season = site.soil() == null ? null : site.soil().season();
         if (season == null || reading.soilState() == null || reading.soilState() == SoilState.UNKNOWN) {
             gaps.add(new Gap(

@@ -120,6 +120,15 @@ class SiteGroundTest {
     }
 
     @Test
+    void anElectrodeInConcreteScalesNothing() {
+        Site site = DemoSite.parse((ROD.formatted(", calibrate-by: main") + reading(50, "2026-05-01"))
+                .replace("top-depth: 0 m}}", "top-depth: 0 m}, concrete: {diameter: 0.3 m, resistivity: 60 ohm.m}}"));
+        assertThat(finding(site).status()).isEqualTo(Status.INSUFFICIENT_DATA);
+        assertThat(resistivity(SiteGround.of(site, new EarthCache()), Bound.NOMINAL))
+                .isEqualTo(100);
+    }
+
+    @Test
     void aReadingInTheDrySeasonIsHeldAgainstTheDryGround() throws MissingInput {
         String season = ", season: {depth: 0.8 m, factor: '5', survey-state: wet}, calibrate-by: main";
         String dry = reading(60, "2026-05-01").replace("}\n", ", soil-state: dry}\n");

@@ -54,8 +54,10 @@ final class Ground {
         if (soil.layers().isEmpty()) {
             band(svg, ground, bottom, 0);
             labels.add(
-                    "soil, uniform: "
-                            + (soil.resistivity() == null ? "unknown" : PoleElevation.text(soil.resistivity())),
+                    soil.isSurveyed()
+                            ? "soil: layers are fitted to the readings of a survey, see Soil"
+                            : "soil, uniform: "
+                                    + (soil.resistivity() == null ? "unknown" : PoleElevation.text(soil.resistivity())),
                     LEFT + 8,
                     (ground + bottom) / 2);
             return;

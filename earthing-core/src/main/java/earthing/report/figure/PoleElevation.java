@@ -139,6 +139,9 @@ public final class PoleElevation {
         left.add(
                 "pole, " + word(pole.material()) + ", " + text(pole.height()) + " above ground"
                         + (pole.burial() == null ? "" : ", " + text(pole.burial()) + " buried")
+                        + (pole.foundation() == null
+                                ? ""
+                                : ", in concrete " + text(pole.foundation().diameter()) + " thick")
                         + (pole.bondedToMainEarth() == null
                                 ? ""
                                 : ", bonded to the main earth: " + word(pole.bondedToMainEarth())),
