@@ -27,6 +27,9 @@ public class ElectrodeBenchmark {
 
     private static final int PIECES = 10;
     private static final double RADIUS = 0.005;
+    /** Greatest number of elements at which results are compared before they are timed. */
+    private static final int COMPARED = 500;
+
     private static final Discretisation RULE = new Discretisation(PIECES, Double.POSITIVE_INFINITY, 1);
     private static final LayeredSoil SOIL =
             new LayeredSoil(List.of(new Layer(100, 2), new Layer(1000, Double.POSITIVE_INFINITY)));
@@ -52,7 +55,8 @@ public class ElectrodeBenchmark {
     @Setup
     public void lay() {
         bars = wires(elements / (2 * PIECES));
-        if (resistance() > 0 && EarthElectrodes.of(SOIL, bars, RULE).elementCount() != elements) {
+        // Not at sizes that are called once: the processor time of a single call holds what was done before it.
+        if (elements <= COMPARED && EarthElectrodes.of(SOIL, bars, RULE).elementCount() != elements) {
             throw new IllegalStateException("not " + elements + " elements");
         }
     }
@@ -91,7 +95,7 @@ public class ElectrodeBenchmark {
         public void start(ElectrodeBenchmark own) {
             peer.close();
             peer = new NumpyPeer("electrode " + own.elements / (2 * PIECES) + " " + PIECES + " " + way);
-            if (own.elements <= 500) {
+            if (own.elements <= (way.equals("plain") ? 40 : COMPARED)) {
                 double theirs = peer.run();
                 double ours = own.resistance();
                 if (!(Math.abs(theirs / ours - 1) < 0.005)) {

@@ -107,6 +107,7 @@ final class ClosingSections {
                         Column.text("Date, instrument"),
                         Column.text("Accepted by")),
                 rows));
+        blocks.addAll(ElectrodeBasis.of(input, List.of("nominal")));
         measurements(site, blocks);
         departures(site, blocks);
         blocks.add(new Block.Facts(

@@ -87,6 +87,7 @@ final class FrontSections {
                 groups));
         checks(findings, references, blocks);
         blocks.add(new Block.Paragraph(conditions(input)));
+        blocks.addAll(ElectrodeBasis.of(input, List.of("nominal")));
         return new Block.Section("verdict", 2, "Verdict", blocks);
     }
 

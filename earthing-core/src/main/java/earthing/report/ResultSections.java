@@ -208,6 +208,9 @@ final class ResultSections {
         } else {
             blocks.add(new Block.Bullets(ResultTable.models(mine, references)));
         }
+        if (topic.id().equals("electrode")) {
+            blocks.addAll(ElectrodeBasis.of(input, List.of("low", "nominal", "high")));
+        }
         List<Curve> here =
                 curves.stream().filter(c -> topicOf(c.id()).equals(topic.id())).toList();
         curves.removeAll(here);

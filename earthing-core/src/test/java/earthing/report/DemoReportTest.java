@@ -45,6 +45,14 @@ final class DemoReportTest {
         assertThat(compared).isNotEqualTo(name.startsWith("lowgarth"));
         assertThat(text).contains("## How often, and what if");
         assertThat(text.contains("Table: How many flashes a year")).isEqualTo(stroke);
+        // A resistance never stands on a page without its ground, its method and a second method.
+        for (String page : List.of("## Verdict", "## Earth electrodes", "## Test plan and acceptance")) {
+            String section = text.substring(text.indexOf(page), text.indexOf("\n## ", text.indexOf(page)));
+            String flowing = section.replaceAll("\\s+", " ");
+            assertThat(flowing.contains("thin-wire Galerkin") && flowing.contains("ground of"))
+                    .as(page)
+                    .isNotEqualTo(name.startsWith("lowgarth"));
+        }
         Set<String> cells = new HashSet<>();
         for (Block block : Report.document(input).everyBlock()) {
             if (block instanceof Block.Table table) {
