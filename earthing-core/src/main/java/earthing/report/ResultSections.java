@@ -189,8 +189,17 @@ final class ResultSections {
                     .toList();
             List<Result> rest =
                     bounded.stream().filter(r -> !screen.contains(r)).toList();
-            blocks.addAll(
-                    ResultTable.across("conductors-results", "Conductors at every fault", rest, "fault", references));
+            List<Result> atBounds = rest.stream()
+                    .filter(r -> ResultTable.BOUNDS.contains(r.at()))
+                    .toList();
+            blocks.addAll(ResultTable.across(
+                    "conductors-results", "Conductors at every fault", atBounds, "fault", references));
+            if (atBounds.size() < rest.size()) {
+                blocks.add(
+                        new Block.Paragraph(
+                                "Points of the sweeps between the bounds stand above where they govern, and"
+                                        + " all of them in the tables and in the JSON that this program writes beside the report."));
+            }
             Map<Case, List<Result>> cases = new LinkedHashMap<>();
             screen.forEach(
                     r -> cases.computeIfAbsent(r.circumstances().without("arrangement"), key -> new ArrayList<>())

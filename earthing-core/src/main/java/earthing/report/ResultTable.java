@@ -34,7 +34,7 @@ final class ResultTable {
     static final Set<String> RESIDUALS = Set.of("surge.node.residual", "surge.energy.residual");
 
     private static final Set<String> YES_OR_NO = Set.of("contingency.visible", "contingency.cleared");
-    private static final List<String> BOUNDS = List.of("low", "nominal", "high");
+    static final List<String> BOUNDS = List.of("low", "nominal", "high");
 
     /** Part of the nominal value that counts as moved. */
     private static final double MOVES = 0.01;

@@ -158,7 +158,8 @@ public final class HtmlRenderer {
     private void table(Block.Table table) {
         String size = table.rows().size() > SHORT ? "wide" : "wide short";
         page.open("div", "class", size, "tabindex", "0", "role", "group", "aria-label", table.caption());
-        page.open("table", "id", table.id()).leaf("caption", table.caption());
+        page.open("table", "id", table.id(), "class", "of-" + table.columns().size())
+                .leaf("caption", table.caption());
         page.open("thead").open("tr");
         for (Block.Column column : table.columns()) {
             if (column.kind() == Block.Column.Kind.NUMBER) {
