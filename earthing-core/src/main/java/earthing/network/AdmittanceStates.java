@@ -12,21 +12,77 @@ import java.util.Map;
  */
 final class AdmittanceStates {
 
+    /** The ports of one admittance, its residues as plain numbers, and the damping of its poles for one step. */
     private static final class Group {
 
         private final RationalAdmittance admittance;
         private final int[] members;
         private final int first;
+        private final int terms;
+        private final double[] poleRe;
+        private final double[] poleIm;
+        /** Weights of the real and the imaginary part of a state in a current, twice the residue for a pair. */
+        private final double[] weightRe;
+
+        private final double[] weightIm;
+        /** 1/(1 − αp). */
+        private final double[] dampRe;
+
+        private final double[] dampIm;
+        private double alpha = Double.NaN;
 
         Group(RationalAdmittance admittance, int first) {
             this.admittance = admittance;
-            this.members = new int[admittance.ports()];
             this.first = first;
+            int n = admittance.ports();
+            members = new int[n];
+            terms = admittance.terms().size();
+            poleRe = new double[terms];
+            poleIm = new double[terms];
+            dampRe = new double[terms];
+            dampIm = new double[terms];
+            weightRe = new double[terms * n * n];
+            weightIm = new double[terms * n * n];
+            for (int t = 0; t < terms; t++) {
+                RationalAdmittance.Term term = admittance.terms().get(t);
+                poleRe[t] = term.pole().getReal();
+                poleIm[t] = term.pole().getImaginary();
+                double times = term.pair() ? 2 : 1;
+                for (int i = 0; i < n; i++) {
+                    for (int j = 0; j < n; j++) {
+                        weightRe[weight(t, i, j)] = times * term.residue(i, j).getReal();
+                        weightIm[weight(t, i, j)] = -times * term.residue(i, j).getImaginary();
+                    }
+                }
+            }
+        }
+
+        private int weight(int term, int i, int j) {
+            return (term * members.length + i) * members.length + j;
         }
 
         /** Place of a state: real part, imaginary part behind it. */
         int place(int term, int port) {
             return first + 2 * (term * members.length + port);
+        }
+
+        void prepare(double step) {
+            if (step != alpha) {
+                alpha = step;
+                for (int t = 0; t < terms; t++) {
+                    double re = 1 - step * poleRe[t];
+                    double im = -step * poleIm[t];
+                    double square = re * re + im * im;
+                    dampRe[t] = re / square;
+                    dampIm[t] = -im / square;
+                }
+            }
+        }
+
+        /** Part of a state in the current of a port. */
+        double share(int term, int i, int j, double re, double im) {
+            int at = weight(term, i, j);
+            return weightRe[at] * re + weightIm[at] * im;
         }
     }
 
@@ -87,24 +143,16 @@ final class AdmittanceStates {
         System.arraycopy(endRate, 0, startRate, 0, startRate.length);
     }
 
-    /** 1/(1 − αp), real and imaginary part. */
-    private static double[] damping(RationalAdmittance.Term term, double alpha) {
-        double re = 1 - alpha * term.pole().getReal();
-        double im = -alpha * term.pole().getImaginary();
-        double square = re * re + im * im;
-        return new double[] {re / square, -im / square};
-    }
-
     /** Puts what answers at once into the nodal matrix. */
     void stamp(double[][] y, double alpha) {
         for (Group group : groups) {
+            group.prepare(alpha);
             int n = group.members.length;
             for (int i = 0; i < n; i++) {
                 for (int j = 0; j < n; j++) {
                     double g = group.admittance.constant(i, j);
-                    for (RationalAdmittance.Term term : group.admittance.terms()) {
-                        double[] factor = damping(term, alpha);
-                        g += alpha * share(term, i, j, factor[0], factor[1]);
+                    for (int t = 0; t < group.terms; t++) {
+                        g += alpha * group.share(t, i, j, group.dampRe[t], group.dampIm[t]);
                     }
                     Topology.stamp(y, ends, group.members[i], group.members[j], g);
                 }
@@ -112,28 +160,27 @@ final class AdmittanceStates {
         }
     }
 
-    /** Real part of R·x, twice for a pair. */
-    private static double share(RationalAdmittance.Term term, int i, int j, double re, double im) {
-        double r = term.residue(i, j).getReal();
-        return term.pair() ? 2 * (r * re - term.residue(i, j).getImaginary() * im) : r * re;
-    }
-
     /** Draws what the past drives from the nodes. */
     void draw(double[] right, double alpha) {
         for (Group group : groups) {
+            group.prepare(alpha);
             int n = group.members.length;
-            List<RationalAdmittance.Term> terms = group.admittance.terms();
-            for (int t = 0; t < terms.size(); t++) {
-                RationalAdmittance.Term term = terms.get(t);
-                double[] factor = damping(term, alpha);
-                for (int j = 0; j < n; j++) {
-                    int at = group.place(t, j);
-                    double re = star[at] * factor[0] - star[at + 1] * factor[1];
-                    double im = star[at] * factor[1] + star[at + 1] * factor[0];
-                    for (int i = 0; i < n; i++) {
-                        Stepper.draw(right, ends, group.members[i], share(term, i, j, re, im));
+            for (int i = 0; i < n; i++) {
+                double sum = 0;
+                for (int t = 0; t < group.terms; t++) {
+                    double damp = group.dampRe[t];
+                    double turn = group.dampIm[t];
+                    for (int j = 0; j < n; j++) {
+                        int at = group.place(t, j);
+                        sum += group.share(
+                                t,
+                                i,
+                                j,
+                                star[at] * damp - star[at + 1] * turn,
+                                star[at] * turn + star[at + 1] * damp);
                     }
                 }
+                Stepper.draw(right, ends, group.members[i], sum);
             }
         }
     }
@@ -142,24 +189,24 @@ final class AdmittanceStates {
     void settle(double[] unknown, double alpha, double[] state, double[] rate) {
         Arrays.fill(current, 0);
         for (Group group : groups) {
+            group.prepare(alpha);
             int n = group.members.length;
-            List<RationalAdmittance.Term> terms = group.admittance.terms();
             for (int j = 0; j < n; j++) {
                 double v = Stepper.across(unknown, ends, group.members[j]);
                 for (int i = 0; i < n; i++) {
                     current[group.members[i]] += group.admittance.constant(i, j) * v;
                 }
-                for (int t = 0; t < terms.size(); t++) {
-                    RationalAdmittance.Term term = terms.get(t);
-                    double[] factor = damping(term, alpha);
+                for (int t = 0; t < group.terms; t++) {
+                    double damp = group.dampRe[t];
+                    double turn = group.dampIm[t];
                     int at = group.place(t, j);
                     double driven = star[at] + alpha * v;
-                    state[at] = driven * factor[0] - star[at + 1] * factor[1];
-                    state[at + 1] = driven * factor[1] + star[at + 1] * factor[0];
+                    state[at] = driven * damp - star[at + 1] * turn;
+                    state[at + 1] = driven * turn + star[at + 1] * damp;
                     rate[at] = (state[at] - star[at]) / alpha;
                     rate[at + 1] = (state[at + 1] - star[at + 1]) / alpha;
                     for (int i = 0; i < n; i++) {
-                        current[group.members[i]] += share(term, i, j, state[at], state[at + 1]);
+                        current[group.members[i]] += group.share(t, i, j, state[at], state[at + 1]);
                     }
                 }
             }
