@@ -173,11 +173,7 @@ final class AdmittanceStates {
                     for (int j = 0; j < n; j++) {
                         int at = group.place(t, j);
                         sum += group.share(
-                                t,
-                                i,
-                                j,
-                                star[at] * damp - star[at + 1] * turn,
-                                star[at] * turn + star[at + 1] * damp);
+                                t, i, j, star[at] * damp - star[at + 1] * turn, star[at] * turn + star[at + 1] * damp);
                     }
                 }
                 Stepper.draw(right, ends, group.members[i], sum);
