@@ -1,6 +1,7 @@
 package earthing.report;
 
 import earthing.study.Case;
+import java.util.List;
 
 /** A case in the few words that fit into a table. */
 final class CaseWords {
@@ -26,7 +27,7 @@ final class CaseWords {
     static String phrase(String key, String word) {
         return switch (key) {
             case "wave" -> word;
-            case "fault" -> word.equals("normal-load") ? "normal load" : word.replace('-', ' ') + " fault";
+            case "fault" -> fault(word);
             case "entry" -> word.replace('-', ' ');
             case "strike" -> "strike " + word;
             case "switch" -> "switch " + word;
@@ -35,5 +36,26 @@ final class CaseWords {
             case "broken" -> word + " broken";
             default -> word;
         };
+    }
+
+    /** The word of a fault: which one, at which source, with which wire of the line parted. */
+    private static String fault(String word) {
+        if (word.equals("normal-load")) {
+            return "normal load";
+        }
+        String kind = word;
+        String source = "";
+        for (String end : List.of("-minimum", "-between")) {
+            if (word.endsWith(end)) {
+                kind = word.substring(0, word.length() - end.length());
+                source = end.equals("-minimum") ? "minimum " : "intermediate ";
+            }
+        }
+        if (kind.endsWith("-broken")) {
+            String wire = kind.substring(0, kind.length() - "-broken".length()).replace('-', ' ');
+            return (source.isEmpty() ? "maximum " : source) + "fault, " + wire + " parted";
+        }
+        String words = kind.replace('-', ' ');
+        return source + (words.endsWith("fault") || words.startsWith("two phases") ? words : words + " fault");
     }
 }

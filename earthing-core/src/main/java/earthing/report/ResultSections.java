@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** The results in the order of the physics, from the soil to the broken paths, and every finding in full. */
 final class ResultSections {
@@ -106,6 +107,10 @@ final class ResultSections {
                             + " low and high hold the bounds of the flash density and 95 % of the scatter of the draw. Then"
                             + " the full circuit again with one input changed.",
                     List.of("surge.risk.", "surge.stroke.", "surge.variant.", "surge.images.")));
+
+    /** Faults whose low and high values are printed; those of the others stand in the tables beside the report. */
+    private static final Set<String> MAIN_FAULTS =
+            Set.of("maximum", "minimum", "double-earth-fault", "double-earth-fault-minimum");
 
     private ResultSections() {}
 
@@ -273,6 +278,10 @@ final class ResultSections {
         }
         int number = 0;
         boolean shortened = false;
+        List<Result> faults = onlyOwn(cases);
+        if (!faults.isEmpty()) {
+            blocks.addAll(FaultTable.of(topic.id() + "-faults", faults, references));
+        }
         for (Map.Entry<String, List<Result>> entry : cases.entrySet()) {
             number++;
             List<Result> all = entry.getValue();
@@ -294,6 +303,10 @@ final class ResultSections {
                     + " stands in the tables and in the JSON that this program writes beside the report."));
         }
         residuals(mine, blocks);
+        List<Result> line =
+                plain.stream().filter(r -> r.id().startsWith("line.")).toList();
+        plain.removeAll(line);
+        blocks.addAll(FaultTable.line(line, references));
         if (!plain.isEmpty()) {
             blocks.addAll(ResultTable.byCase(
                     topic.id() + "-results",
@@ -328,11 +341,32 @@ final class ResultSections {
         blocks.addAll(ResultTable.moving(
                 topic.id() + "-bounds",
                 "Values that the bounds of the inputs move by more than 1 %",
-                cases.values().stream()
-                        .flatMap(List::stream)
+                Stream.concat(
+                                cases.values().stream().flatMap(List::stream),
+                                faults.stream()
+                                        .filter(r -> MAIN_FAULTS.contains(
+                                                r.circumstances().keys().getOrDefault("fault", ""))))
                         .filter(r -> ownBond.isEmpty() || isOf(r, ownBond))
                         .toList(),
                 references));
+    }
+
+    /** Takes out the earth faults that are known of one arrangement only: they stand beside each other. */
+    private static List<Result> onlyOwn(Map<String, List<Result>> cases) {
+        List<Result> own = new ArrayList<>();
+        cases.values().removeIf(results -> {
+            boolean one = results.stream()
+                            .map(r -> r.circumstances().keys().getOrDefault("arrangement", ""))
+                            .distinct()
+                            .count()
+                    == 1;
+            if (!one || !results.get(0).circumstances().keys().containsKey("fault")) {
+                return false;
+            }
+            own.addAll(results);
+            return true;
+        });
+        return own;
     }
 
     /** Whether a quantity is printed of a case that is not the site's own. */

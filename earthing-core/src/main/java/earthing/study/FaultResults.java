@@ -149,6 +149,35 @@ final class FaultResults {
         }
     }
 
+    /** A value of two phases on this tank. */
+    static Result twoPhases(String quantity, Case circumstances, double value, String unit) {
+        return Result.of(
+                "fault." + FaultStudy.TWO_PHASES + "." + quantity,
+                circumstances,
+                "nominal",
+                value,
+                unit,
+                "two phases on this tank, information: the current goes from phase to phase through the bonds of"
+                        + " arresters and tank; the hand value is that current without the earth",
+                CIRCUIT);
+    }
+
+    /** Rise in a double earth fault, which no touch voltage is held against: information. */
+    void doubleRise(SolvedFault solved) {
+        PowerCase power = solved.power();
+        Double tank = power.rise().get(EarthPaths.TANK);
+        if (tank != null && solved.flows()) {
+            results.add(Result.of(
+                    "fault." + power.circumstances().keys().getOrDefault("fault", "") + ".potential-rise",
+                    power.circumstances(),
+                    power.at(),
+                    Math.abs(tank),
+                    "V",
+                    "potential rise of the tank in a double earth fault, information: touch follows the single fault",
+                    CIRCUIT));
+        }
+    }
+
     /** Potential to remote earth of each node. */
     void rise(SolvedFault solved) {
         PowerCase power = solved.power();

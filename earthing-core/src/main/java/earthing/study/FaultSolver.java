@@ -155,6 +155,18 @@ final class FaultSolver {
         return solved(circumstances, pole, state, currents, fault.xOverR(), Optional.empty());
     }
 
+    /**
+     * Two phases on this tank: what goes from phase to phase through the bonds of arresters and tank, and what is left for
+     * the ways to earth.
+     */
+    EarthFaultResult atOneTank(Pole pole, EarthFaultSystem system) throws MissingInput {
+        try {
+            return EarthFault.solve(asBonded(system, pole), ways(pole.network()), EarthFault.Kind.twoPhases(0));
+        } catch (IllegalArgumentException refused) {
+            throw new MissingInput("two phases on one tank cannot be computed: " + refused.getMessage());
+        }
+    }
+
     private static PoleEarth ways(PoleNetwork.Solution network) {
         return PoleEarth.of(network.earthed() ? List.of(new PoleEarth.Branch(POLE, network.impedance())) : List.of());
     }

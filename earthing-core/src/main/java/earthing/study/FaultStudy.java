@@ -1,9 +1,9 @@
 package earthing.study;
 
-import earthing.fault.EarthFault;
+import earthing.fault.DoubleEarthFault;
 import earthing.fault.EarthFaultResult;
 import earthing.fault.EarthFaultSystem;
-import earthing.fault.PoleEarth;
+import earthing.fault.RelevantCurrent;
 import earthing.fault.ReturnConductor;
 import earthing.fault.SecondWire;
 import earthing.quantity.Measure;
@@ -21,7 +21,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -54,12 +53,14 @@ final class FaultStudy {
     /** Word of the case of two faults at two poles. */
     static final String DOUBLE_FAULT = "double-earth-fault";
 
+    /** Word of the case of two phases on this tank. */
+    static final String TWO_PHASES = "two-phases-on-this-tank";
+
     /** Word of the case of the standing load current of a single-wire line. */
     static final String NORMAL_LOAD = "normal-load";
 
     private static final Source OTHER_POLE =
             Source.tool("an earth of no resistance at the other pole errs to the high current");
-    private static final int CURVE_POINTS = 25;
 
     private final Site site;
     private final EarthCache cache;
@@ -102,12 +103,12 @@ final class FaultStudy {
         gaps.forEach(results::gap);
         FaultSolver solver = new FaultSolver(clearing);
         try {
+            relevantCurrents();
             ownCases(solver, clearing, results);
             network.lineResults().forEach(results::add);
             inService(solver, results);
             if (scope == StudyScope.ALL_ARRANGEMENTS) {
-                curve();
-                alongTheWire();
+                curves.addAll(FaultCurves.of(site, network, own));
             }
             TransferredPotential.of(site, own, results);
             ArresterDuty.of(site, own, network.sequencesKnown(), results, in);
@@ -130,6 +131,16 @@ final class FaultStudy {
                 new StudyResults(results.results(), curves, results.gaps(), in.assumptions(), List.copyOf(notes)),
                 swept,
                 clearing);
+    }
+
+    /** Which current is held against what. */
+    private void relevantCurrents() {
+        in.choice(
+                "",
+                network.doubleFaultsCount()
+                        ? "heating: the double earth fault; potential rise and touch: the capacitive or residual current"
+                        : "heating, potential rise and touch: the single-phase earth fault",
+                RelevantCurrent.SOURCE);
     }
 
     private Case circumstances(String fault, Optional<Arrangement> arrangement) {
@@ -173,6 +184,9 @@ final class FaultStudy {
                 neutralBroken(solver, pole, system, state, results);
                 if (network.doubleFaultsCount() && network.sequencesKnown()) {
                     doubleFault(solver, pole, network.at(state, bound), state, results);
+                }
+                if (network.sequencesKnown() && bound == Bound.NOMINAL && state == State.MAXIMUM) {
+                    twoPhases(solver, pole, system, results);
                 }
             }
             byBound.put(bound, both);
@@ -274,42 +288,6 @@ final class FaultStudy {
         }
     }
 
-    /** Potential of the neutral or shield wire at every pole, for the largest source at nominal soil. */
-    private void alongTheWire() {
-        Optional<EarthFaultResult> circuit = own.stream()
-                .filter(s -> s.power().at().equals("nominal"))
-                .filter(s -> s.power()
-                        .circumstances()
-                        .keys()
-                        .getOrDefault("fault", "")
-                        .equals(State.MAXIMUM.word()))
-                .flatMap(s -> s.circuit().stream())
-                .filter(c -> c.returnProfile().size() > 1)
-                .findFirst();
-        if (circuit.isEmpty()) {
-            return;
-        }
-        List<Curve.Trace> traces = new ArrayList<>();
-        List<EarthFaultResult.Wire> wires = circuit.get().wires();
-        for (int w = 0; w < wires.size(); w++) {
-            List<Complex> profile = wires.get(w).profile();
-            traces.add(new Curve.Trace(
-                    ReturnWires.members(site).get(w),
-                    IntStream.range(0, profile.size()).asDoubleStream().toArray(),
-                    profile.stream().mapToDouble(Complex::abs).toArray()));
-        }
-        curves.add(new Curve(
-                "fault.rise-along-the-wire",
-                wires.size() == 1
-                        ? "Potential of the wire along the line, largest source"
-                        : "Potential of neutral and shield wire along the line, largest source",
-                "poles from the station",
-                "",
-                "potential rise",
-                "V",
-                traces));
-    }
-
     /** Each wire in turn parted in the span before this pole; what lies beyond stays joined to the pole. */
     private void neutralBroken(
             FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, State state, FaultResults results)
@@ -373,7 +351,33 @@ final class FaultStudy {
         clearedByBackUp(solved).ifPresent(all::add);
         doubles.computeIfAbsent(solved.power().at(), at -> new ArrayList<>()).add(solved);
         results.fault(solved);
+        results.doubleRise(solved);
         results.cable(solved);
+    }
+
+    private void twoPhases(FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, FaultResults results) {
+        Case circumstances = circumstances(TWO_PHASES, arrangement());
+        try {
+            EarthFaultResult fault = solver.atOneTank(pole, system);
+            double hand = DoubleEarthFault.atOneTank(
+                            Math.sqrt(3) * system.phaseVoltage(),
+                            system.source().plus(system.line()),
+                            0)
+                    .current()
+                    .abs();
+            double bond = fault.phaseCurrents().values().stream()
+                    .mapToDouble(Complex::abs)
+                    .max()
+                    .orElse(0);
+            results.add(FaultResults.twoPhases("bond-current", circumstances, bond, "A")
+                    .withHandValue(hand));
+            results.add(FaultResults.twoPhases(
+                    "earth-current", circumstances, fault.totalCurrent().abs(), "A"));
+            results.add(FaultResults.twoPhases(
+                    "potential-rise", circumstances, fault.earthPotentialRise().abs(), "V"));
+        } catch (MissingInput missing) {
+            results.gap(missing.gap("fault." + TWO_PHASES, circumstances));
+        }
     }
 
     /** Earth of the other pole of a double earth fault [Ω]. */
@@ -441,49 +445,5 @@ final class FaultStudy {
                 results.gap(missing.gap("contingency", circumstances));
             }
         }
-    }
-
-    /** Potential rise against the resistance of the electrode, for the network as it is. */
-    private void curve() throws MissingInput {
-        List<Curve.Trace> traces = new ArrayList<>();
-        for (State state : State.values()) {
-            EarthFaultSystem system = network.at(state, Bound.NOMINAL);
-            double[] x = new double[CURVE_POINTS];
-            double[] y = new double[CURVE_POINTS];
-            for (int i = 0; i < CURVE_POINTS; i++) {
-                x[i] = Math.pow(10, 3.0 * i / (CURVE_POINTS - 1));
-                EarthFaultResult result = EarthFault.solve(
-                        system,
-                        PoleEarth.ofResistance("electrode", x[i]),
-                        EarthFault.Kind.singlePhase(network.faultResistance(state)));
-                y[i] = result.earthPotentialRise().abs();
-            }
-            traces.add(new Curve.Trace(state.word() + " source", x, y));
-        }
-        List<SolvedFault> here = own.stream()
-                .filter(s -> s.flows()
-                        && s.power()
-                                .circumstances()
-                                .keys()
-                                .getOrDefault("fault", "")
-                                .equals(State.MAXIMUM.word())
-                        && List.of("low", "nominal", "high").contains(s.power().at()))
-                .sorted(java.util.Comparator.comparingDouble(
-                        s -> s.pole().impedance().abs()))
-                .toList();
-        traces.add(new Curve.Trace(
-                "this pole at the maximum source, low to high soil",
-                here.stream().mapToDouble(s -> s.pole().impedance().abs()).toArray(),
-                here.stream()
-                        .mapToDouble(s -> Math.abs(s.power().rise().getOrDefault(EarthPaths.TANK, 0.0)))
-                        .toArray()));
-        curves.add(new Curve(
-                "fault.epr-against-resistance",
-                "Earth potential rise against the resistance of the electrode",
-                "resistance of the electrode",
-                "ohm",
-                "earth potential rise",
-                "V",
-                traces));
     }
 }

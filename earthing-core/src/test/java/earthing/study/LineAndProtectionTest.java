@@ -244,6 +244,37 @@ class LineAndProtectionTest {
         assertThat(unsaid.gaps()).anyMatch(g -> g.missingKeys().contains("system.return-wires.bonded"));
     }
 
+    /**
+     * Two phases on this tank: the bonds carry the phase-to-phase current √3·E/|Z1 + Z2|, which on an isolated network leaves
+     * nothing but half the capacitive current for the electrode (IEC 60909-3, from memory). 1.1·22 kV, 1 kA of three-phase
+     * level at 1.1: 12.7 kV·1.1/1 kA = 13.97 ohm each of Z1 and Z2, so 866 A.
+     */
+    @Test
+    void twoPhasesOnOneTankLeaveTheEarthLeadAlone() {
+        StudyResults results = faults(site(
+                "22 kV",
+                "50 Hz",
+                "three-phase-fault-current: 1 kA\n  neutral: {method: isolated, capacitive-current: 20 A}",
+                "clearing-time: 0.2 s")); // earth-fault-current of the template belongs to no isolated network
+        Case tank = Case.NONE.with("fault", FaultStudy.TWO_PHASES);
+        String id = "fault." + FaultStudy.TWO_PHASES + ".";
+        Result bond = results.one(id + "bond-current", tank, "nominal").orElseThrow();
+        assertThat(bond.handValue().orElseThrow()).isCloseTo(866, within(0.5));
+        assertThat(bond.value()).isCloseTo(866, within(15.0));
+        double earth =
+                results.one(id + "earth-current", tank, "nominal").orElseThrow().value();
+        double single = value(results, "fault.maximum.current");
+        assertThat(earth).isCloseTo(single / 2, Percentage.withPercentage(3));
+        double rise = results.one(
+                        "fault." + FaultStudy.DOUBLE_FAULT + ".potential-rise",
+                        Case.NONE.with("fault", FaultStudy.DOUBLE_FAULT),
+                        "nominal")
+                .orElseThrow()
+                .value();
+        // 24.2 kV over 27.9 ohm of reactance and 20 ohm of electrode, the other earth without resistance.
+        assertThat(rise).isBetween(10_000.0, 24_200.0);
+    }
+
     private static final String RELAY = "relay: {pickup: 100 A, curve: definite-time, delay: 0.1 s, breaker-time: 0 s}";
 
     @Test

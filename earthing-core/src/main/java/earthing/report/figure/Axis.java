@@ -22,6 +22,9 @@ final class Axis {
         this.ticks = List.copyOf(ticks);
     }
 
+    /** Decades that would begin below this are named by their middle. */
+    private static final double LEAST_LABEL = 0.005;
+
     /**
      * An axis over a range.
      *
@@ -32,6 +35,10 @@ final class Axis {
      */
     static Axis over(double least, double greatest, String unit, boolean logarithmic) {
         double size = Math.max(Math.abs(least), Math.abs(greatest));
+        if (logarithmic && Amount.scale(size, unit).of(least) < LEAST_LABEL) {
+            // 1 Ω to 1 kΩ in ohms, not from 0.001 kΩ.
+            size = Math.sqrt(Math.abs(least) * Math.abs(greatest));
+        }
         Amount.Scale scale = Amount.scale(size, unit);
         return logarithmic
                 ? decades(scale.of(least), scale.of(greatest), scale)
