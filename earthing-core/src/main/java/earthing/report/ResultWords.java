@@ -58,7 +58,7 @@ final class ResultWords {
     }
 
     private static String voltage(String group, String subject, String quantity) {
-        String where = subject.isEmpty() ? "" : ", " + subject;
+        String where = subject.isEmpty() ? "" : ", " + subject.replace("stay stay ", "stay ");
         return switch (quantity) {
             case "voltage" -> group + " voltage" + where;
             case "permissible" -> "permissible " + group + " voltage" + where;

@@ -238,11 +238,33 @@ final class FaultResults {
         Worked.Builder line = others == 0
                 ? Worked.of("U_E", "I_E * R_E")
                 : Worked.of("U_E", "I_E * R_E + U_M").with("U_M", others, "V");
-        results.add(number("epr.main", power, Math.abs(rise), "V")
-                .withHandValue(power.current() * resistance)
+        results.add(Result.of(
+                        "epr.main",
+                        power.circumstances(),
+                        power.at(),
+                        Math.abs(rise),
+                        "V",
+                        MODEL
+                                + "; the hand value is the fault current times the electrodes' own resistances side by side:"
+                                + " what leaves by neutral, shield wire, stay and screen, and what the electrodes lift each"
+                                + " other, is not in it",
+                        CIRCUIT)
+                .withHandValue(power.current() * sideBySide(power))
                 .withWorked(line.with("I_E", current, "A")
                         .with("R_E", resistance, "ohm")
                         .gives(Math.abs(rise), "V")));
+    }
+
+    /** Own resistances of the electrodes that carry current, as if they stood far apart [Ω]. */
+    private static double sideBySide(PowerCase power) {
+        double conductance = 0;
+        for (Map.Entry<String, Double> electrode : power.electrodeCurrents().entrySet()) {
+            String name = electrode.getKey();
+            if (Math.abs(electrode.getValue()) > ROUNDING * power.current() && !name.equals(ElectrodeBars.POLE_BUTT)) {
+                conductance += 1 / power.earth().resistance(name, name);
+            }
+        }
+        return conductance > 0 ? 1 / conductance : 0;
     }
 
     /** What stands across the control cable, and what its screen carries. */

@@ -70,7 +70,7 @@ final class FaultLineModels {
         return line;
     }
 
-    private static SeriesImpedance matrix(Given given) {
+    static SeriesImpedance matrix(Given given) {
         SeriesImpedance z = SeriesImpedance.of(
                 conductors(given), form(given), given.value("frequency"), given.value("resistivity"));
         return given.has("earthed") ? z.withEarthed(given.words("earthed")) : z;

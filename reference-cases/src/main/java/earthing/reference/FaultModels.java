@@ -68,6 +68,7 @@ final class FaultModels {
         models.put("fault.reclose", FaultModels::reclose);
         models.put("fault.successive-shots", FaultModels::successiveShots);
         FaultLineModels.register(models);
+        TwoWireModels.register(models);
     }
 
     static Complex complex(Given given, String name) {
