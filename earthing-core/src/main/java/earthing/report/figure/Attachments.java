@@ -12,6 +12,7 @@ import earthing.site.Neighbour;
 import earthing.site.ReturnWire;
 import earthing.site.Site;
 import earthing.site.Stay;
+import earthing.site.StayAnchor;
 import earthing.site.YesNo;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
@@ -81,6 +82,15 @@ final class Attachments {
         return ground - metres * scale;
     }
 
+    private static String anchor(Stay stay) {
+        StayAnchor anchor = stay.anchor();
+        if (anchor == null) {
+            return stay.anchorResistance() == null ? "" : ", anchor of " + text(stay.anchorResistance());
+        }
+        return ", anchor rod " + text(anchor.rodLength())
+                + (anchor.plateDiameter() == null ? "" : ", plate " + text(anchor.plateDiameter()));
+    }
+
     private void stay(Stay stay, double foot) {
         if (!stay.topHeight().isKnown()) {
             left.add(stay.name() + ": height unknown", foot, ground);
@@ -89,7 +99,8 @@ final class Attachments {
         double top = y(stay.topHeight().nominal());
         Draw.line(svg, FACE, top, foot, ground, 1.2, "6 2 1 2");
         left.add(
-                stay.name() + ", insulator: " + word(stay.insulated()) + bonded(stay.bondedToMainEarth()),
+                stay.name() + ", insulator: " + word(stay.insulated()) + bonded(stay.bondedToMainEarth())
+                        + anchor(stay),
                 foot + (FACE - foot) * 0.25,
                 ground + (top - ground) * 0.25);
     }
