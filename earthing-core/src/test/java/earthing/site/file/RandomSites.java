@@ -354,7 +354,16 @@ final class RandomSites {
                 }
             }
             case "cubicle" -> set(values, "height", "120 in", Dimension.LENGTH);
-            case "stay" -> set(values, "top-height", "9 m", Dimension.LENGTH);
+            case "stay" -> {
+                set(values, "top-height", "9 m", Dimension.LENGTH);
+                if (values.containsKey("anchor")) {
+                    values.remove("anchor-resistance");
+                }
+            }
+            case "stay-anchor" -> {
+                set(values, "rod-diameter", "20 mm", Dimension.LENGTH);
+                set(values, "plate-diameter", "0.3 m", Dimension.LENGTH);
+            }
             case "main-earth" -> mainEarth(values);
             case "arresters" -> {
                 set(values, "continuous-voltage", "17 kV", Dimension.VOLTAGE);
