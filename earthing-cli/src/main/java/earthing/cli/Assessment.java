@@ -10,6 +10,7 @@ import earthing.site.file.Problem;
 import earthing.site.file.ReadOutcome;
 import earthing.site.file.SiteFile;
 import earthing.study.PlanStudy;
+import earthing.study.Recheck;
 import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
 import earthing.study.StudyScope;
@@ -88,6 +89,18 @@ final class Assessment {
      */
     static ReportInput withSensitivity(Path file, Progress progress) {
         return of(file, progress, Depth.SENSITIVITY);
+    }
+
+    /**
+     * The same with the results verified by code that did not produce them.
+     *
+     * @param input what was found
+     * @param progress is told the step
+     * @return what was found and how far it holds
+     */
+    static ReportInput rechecked(ReportInput input, Progress progress) {
+        progress.step("verifying the results of " + input.siteFileName());
+        return input.with(Recheck.added(input.site(), input.results()));
     }
 
     private static ReportInput of(Path file, Progress progress, Depth depth) {

@@ -2,9 +2,11 @@ package earthing.cli;
 
 import earthing.compliance.Explanation;
 import earthing.report.ExplanationPage;
+import earthing.report.RecheckSection;
 import earthing.report.Report;
 import earthing.report.ReportInput;
 import earthing.report.VerdictTable;
+import earthing.study.Recheck;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -29,6 +31,7 @@ import picocli.CommandLine.Parameters;
             "Examples:",
             "  earthing check site.yaml",
             "  earthing check --explain touch.cubicle",
+            "  earthing check site.yaml --recheck",
             "  earthing check site.yaml --quiet && echo all requirements met"
         })
 final class CheckCommand extends Subcommand {
@@ -60,6 +63,11 @@ final class CheckCommand extends Subcommand {
             description = "Say what a check means, why it matters and what to do; with a site also what was found.")
     private Optional<String> explain = Optional.empty();
 
+    @Option(
+            names = "--recheck",
+            description = "Verify the results by code that did not produce them, and print the differences too.")
+    private boolean recheck;
+
     @Mixin
     private final OutputOption output = new OutputOption();
 
@@ -90,18 +98,23 @@ final class CheckCommand extends Subcommand {
                     ExplanationPage.text(explain.get(), input.findings()),
                     spec().commandLine().getOut());
         } else if (output.file().isPresent() || !RootCommand.of(spec()).quiet()) {
-            String text = format == Format.JSON ? Report.json(input) : VerdictTable.text(input.findings());
+            String text = format == Format.JSON
+                    ? Report.json(input)
+                    : VerdictTable.text(input.findings())
+                            + (recheck ? "\n" + RecheckSection.text(input.results()) : "");
             output.deliver(text, spec().commandLine().getOut());
         }
-        return Assessment.outcome(input.findings()).code();
+        boolean off = Recheck.lines(input.results()).stream().anyMatch(line -> !line.holds());
+        return (off ? ExitCode.INTERNAL : Assessment.outcome(input.findings())).code();
     }
 
     private ReportInput assessed(Path file) {
         try (Progress progress = SiteArgument.watched(spec(), file)) {
             // The json is that of the report, with all that it tells.
-            return format == Format.JSON && explain.isEmpty()
+            ReportInput input = format == Format.JSON && explain.isEmpty()
                     ? Assessment.of(file, progress)
                     : Assessment.verdicts(file, progress);
+            return recheck ? Assessment.rechecked(input, progress) : input;
         }
     }
 }

@@ -62,6 +62,11 @@ final class ReportCommand extends Subcommand {
                             + " for each of them.")
     private boolean sensitivity;
 
+    @Option(
+            names = "--recheck",
+            description = "Tell too how far the results hold against code that did not produce them.")
+    private boolean recheck;
+
     @Mixin
     private final OutputOption output = new OutputOption();
 
@@ -78,6 +83,9 @@ final class ReportCommand extends Subcommand {
             ReportInput input = sensitivity
                     ? Assessment.withSensitivity(site.file(), progress)
                     : Assessment.of(site.file(), progress);
+            if (recheck) {
+                input = Assessment.rechecked(input, progress);
+            }
             progress.step("writing the report");
             write(input);
             return Assessment.outcome(input.findings()).code();

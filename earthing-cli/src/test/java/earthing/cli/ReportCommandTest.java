@@ -69,6 +69,19 @@ final class ReportCommandTest {
                 .contains("\"id\": \"sensitivity.electrode.resistance\"", "\"at\": \"soil.resistivity=low\"");
     }
 
+    @Test
+    void resultsAreVerifiedByOtherCodeWhereThatIsAskedFor() {
+        String site = DemoSites.named("ternhook-wood-shared").toString();
+        CommandRun asked = CommandRun.of("check", site, "--recheck");
+        assertThat(asked.out()).contains("comparisons keep their", "| electrode.potential", "| surge.energy");
+        assertThat(asked.out().lines()).allMatch(line -> line.length() <= 80);
+        assertThat(asked.code()).isEqualTo(0);
+        assertThat(CommandRun.of("check", site).out()).doesNotContain("surge.energy");
+        assertThat(CommandRun.of("report", site, "--recheck").out()).contains("## Verified by other code");
+        assertThat(CommandRun.of("check", site, "--recheck", "--format", "json").out())
+                .contains("\"id\": \"recheck.conductor.heating\"", "\"id\": \"recheck.conductor.heating.bound\"");
+    }
+
     /** A recorded current beside the site file is studied; one that is damaged or absent is refused by file, row and column. */
     @Test
     void aRecordedCurrentIsReadBesideTheSiteFile() throws IOException {

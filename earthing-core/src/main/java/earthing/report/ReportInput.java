@@ -42,4 +42,14 @@ public record ReportInput(
     public ReportInput {
         findings = List.copyOf(findings);
     }
+
+    /**
+     * The same with more results.
+     *
+     * @param more the results
+     * @return the input
+     */
+    public ReportInput with(StudyResults more) {
+        return new ReportInput(site, siteFileName, siteFileText, sha256, more, findings, toolVersion);
+    }
 }

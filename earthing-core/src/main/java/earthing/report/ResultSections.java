@@ -119,7 +119,9 @@ final class ResultSections {
         List<Result> rest = new ArrayList<>();
         List<Result> broken = new ArrayList<>();
         for (Result result : input.results().results()) {
-            if (result.id().startsWith(SharingSection.PREFIX) || SensitivitySection.belongs(result.id())) {
+            if (result.id().startsWith(SharingSection.PREFIX)
+                    || SensitivitySection.belongs(result.id())
+                    || RecheckSection.belongs(result.id())) {
                 continue;
             }
             (result.circumstances().keys().containsKey("broken") ? broken : rest).add(result);
@@ -136,6 +138,7 @@ final class ResultSections {
         blocks.add(SharingSection.of(input, references));
         blocks.add(FindingSections.contingencies(input, broken, references));
         blocks.add(SensitivitySection.of(input));
+        blocks.addAll(RecheckSection.of(input));
         if (!rest.isEmpty() || !curves.isEmpty()) {
             List<Block> further = new ArrayList<>();
             if (!rest.isEmpty()) {

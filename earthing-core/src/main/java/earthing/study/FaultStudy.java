@@ -36,17 +36,20 @@ final class FaultStudy {
      * @param results the numbers of this study
      * @param swept faults between the smallest and the largest current
      * @param clearing how a fault is cleared, where it is described
+     * @param solved the same faults with their circuits
      */
     record Outcome(
             List<PowerCase> cases,
             StudyResults results,
             List<SweptFaults.Swept> swept,
-            Optional<FaultClearing> clearing) {
+            Optional<FaultClearing> clearing,
+            List<SolvedFault> solved) {
 
         /** Copies the lists. */
         Outcome {
             cases = List.copyOf(cases);
             swept = List.copyOf(swept);
+            solved = List.copyOf(solved);
         }
     }
 
@@ -130,7 +133,8 @@ final class FaultStudy {
                 all.stream().map(SolvedFault::power).toList(),
                 new StudyResults(results.results(), curves, results.gaps(), in.assumptions(), List.copyOf(notes)),
                 swept,
-                clearing);
+                clearing,
+                all);
     }
 
     /** Which current is held against what. */

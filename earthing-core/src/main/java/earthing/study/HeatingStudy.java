@@ -61,13 +61,13 @@ final class HeatingStudy {
     private Optional<Hottest> hottest = Optional.empty();
 
     /** One conductor heated in one fault. */
-    private record Heated(Body body, PowerCase fault, SequenceHeating heating, List<Shot> shots, double current) {
+    record Heated(Body body, PowerCase fault, SequenceHeating heating, List<Shot> shots, double current) {
 
         double end() {
             return HeatingResults.end(heating);
         }
 
-        void emit(List<Result> results) {
+        private void emit(List<Result> results) {
             new HeatingResults(body, fault, results::add).emit(heating, shots, current);
         }
     }
@@ -75,6 +75,7 @@ final class HeatingStudy {
     private record Hottest(Member member, SequenceHeating heating, List<Shot> shots, Case circumstances) {}
 
     private final Map<String, Heated> beside = new LinkedHashMap<>();
+    private final List<Heated> atBounds = new ArrayList<>();
 
     private HeatingStudy(Site site) {
         this.site = site;
@@ -83,6 +84,13 @@ final class HeatingStudy {
     /** Heats the conductors in every case of the site as it is. */
     static StudyResults of(List<PowerCase> cases, Site site) {
         return new HeatingStudy(site).run(cases);
+    }
+
+    /** What was heated in every case at the bounds, for a check by other code. */
+    static List<Heated> heated(List<PowerCase> cases, Site site) {
+        HeatingStudy study = new HeatingStudy(site);
+        study.run(cases);
+        return List.copyOf(study.atBounds);
     }
 
     private StudyResults run(List<PowerCase> cases) {
@@ -194,6 +202,7 @@ final class HeatingStudy {
                 beside.merge(group, heated, (worst, next) -> next.end() > worst.end() ? next : worst);
             } else {
                 heated.emit(results);
+                atBounds.add(heated);
             }
             if (own
                     && fault.at().equals("nominal")
