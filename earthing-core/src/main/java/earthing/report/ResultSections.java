@@ -126,7 +126,11 @@ final class ResultSections {
             }
             (result.circumstances().keys().containsKey("broken") ? broken : rest).add(result);
         }
-        List<Curve> curves = new ArrayList<>(input.results().curves());
+        List<Curve> curves = new ArrayList<>();
+        input.results()
+                .curves()
+                .forEach(curve -> curves.add(
+                        curve.id().equals(WaveformLimits.CURVE) ? WaveformLimits.added(curve, input) : curve));
         curves.removeIf(c -> c.id().startsWith(SharingSection.PREFIX) || SensitivitySection.belongs(c.id()));
         Map<String, List<Result>> byTopic = new HashMap<>();
         rest.forEach(r -> byTopic.computeIfAbsent(topicOf(r.id()), topic -> new ArrayList<>())
