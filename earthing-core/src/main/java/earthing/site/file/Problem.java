@@ -20,6 +20,12 @@ public record Problem(
 
     private static final int LONGEST_QUOTE = 60;
 
+    /** The longest key of a site has a third of this. */
+    private static final int LONGEST_KEY = 200;
+
+    /** The keys of the largest block fit. */
+    private static final int LONGEST_EXPECTED = 1200;
+
     /**
      * Checks that no part is missing.
      *
@@ -47,7 +53,7 @@ public record Problem(
     }
 
     /**
-     * The problem as one line.
+     * The problem as one line; what the file made longer than any reader wants is cut.
      *
      * @return for example {@code site.yaml:14:3: soil.resistivty: unknown key; did you mean "resistivity"?}
      */
@@ -58,13 +64,13 @@ public record Problem(
         }
         line.append(": ");
         if (!key.isEmpty()) {
-            line.append(key).append(": ");
+            line.append(cut(key, LONGEST_KEY)).append(": ");
         }
         line.append(found);
         if (!nearest.isEmpty()) {
-            line.append("; did you mean \"").append(nearest).append("\"?");
+            line.append("; did you mean \"").append(cut(nearest, LONGEST_KEY)).append("\"?");
         } else if (!expected.isEmpty()) {
-            line.append("; expected ").append(expected);
+            line.append("; expected ").append(cut(expected, LONGEST_EXPECTED));
         }
         return onOneLine(line.toString());
     }
@@ -76,11 +82,13 @@ public record Problem(
      * @return the text for a message
      */
     static String quote(String text) {
-        String whole = text.strip();
-        int length = whole.codePointCount(0, whole.length());
-        String shown =
-                length <= LONGEST_QUOTE ? whole : whole.substring(0, whole.offsetByCodePoints(0, LONGEST_QUOTE)) + "…";
-        return '"' + shown + '"';
+        return '"' + cut(text.strip(), LONGEST_QUOTE) + '"';
+    }
+
+    private static String cut(String text, int longest) {
+        return text.length() <= longest || text.codePointCount(0, text.length()) <= longest
+                ? text
+                : text.substring(0, text.offsetByCodePoints(0, longest)) + "…";
     }
 
     /** Control characters of a hostile file must not reach a terminal. */

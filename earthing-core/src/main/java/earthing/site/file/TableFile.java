@@ -24,7 +24,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Reads a file of columns that a site file or a command names: comma- or semicolon-separated values in UTF-8, a head line
  * with the unit of each column in brackets, {@code #} before a comment. A decimal comma has to be declared by the line
- * {@code # decimal: comma}. A file with a bad row is refused, with file, row and column.
+ * {@code # decimal: comma}; there a point is refused. A row ends with its line, in quotation marks too. A file with a bad row
+ * is refused, with file, row and column.
  */
 final class TableFile {
 
@@ -142,6 +143,16 @@ final class TableFile {
                     .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
                     .ofCsvRecord(text)) {
                 int number = (int) line.getStartingLineNumber();
+                if (line.getFields().stream().anyMatch(TableFile::isBroken)) {
+                    // A mark that is never closed would swallow the rows below it.
+                    problems.add(
+                            new Place(number, 1),
+                            "",
+                            "",
+                            "a quotation mark of this row is not closed in its line",
+                            "each row in a line of its own");
+                    return;
+                }
                 if (headLine == 0) {
                     headLine = number;
                     if (!head(line, number)) {
@@ -174,6 +185,10 @@ final class TableFile {
         }
     }
 
+    private static boolean isBroken(String cell) {
+        return cell.indexOf('\n') >= 0 || cell.indexOf('\r') >= 0;
+    }
+
     private boolean head(CsvRecord line, int number) {
         width = line.getFieldCount();
         for (int i = 0; i < width; i++) {
@@ -185,6 +200,15 @@ final class TableFile {
                 .filter(column -> column.required() && !fields.containsKey(column.name()))
                 .map(TableFile::example)
                 .toList();
+        if (missing.isEmpty() && values.isEmpty()) {
+            problems.add(
+                    new Place(number, 1),
+                    "",
+                    "",
+                    "the head line has no column of numbers",
+                    wanted.stream().map(TableFile::example).collect(Collectors.joining(", ")));
+            return false;
+        }
         if (!missing.isEmpty()) {
             problems.add(
                     new Place(number, 1),
@@ -279,6 +303,16 @@ final class TableFile {
                     text,
                     Problem.quote(text) + " has a comma",
                     "a decimal point, or the line # decimal: comma at the head of the file");
+            return OptionalDouble.empty();
+        }
+        if (decimalComma && text.contains(".")) {
+            // Where the comma is decimal, a point parts thousands: 1.250 may mean either.
+            problems.add(
+                    place,
+                    column.name(),
+                    text,
+                    Problem.quote(text) + " has a point, and a decimal comma is declared",
+                    "a decimal comma, and no mark between thousands");
             return OptionalDouble.empty();
         }
         double value;

@@ -44,6 +44,8 @@ final class HostileFilesTest {
                 distinctKeys(),
                 "electrodes: [" + "{name: a}, ".repeat(SIZE / 12) + "]",
                 "electrodes: [" + "{name: a, rod: {length: 1}}, ".repeat(500) + "]",
+                "tank: {" + "x".repeat(SIZE) + ": 1}\n",
+                "electrodes: [{name: " + "x".repeat(SIZE / 2) + "}]\nmain-earth: {electrode: y}\n",
                 "electrodes:\n" + " - 1\n".repeat(SIZE / 6),
                 "\"" + "\\n".repeat(SIZE / 2),
                 "'" + "''".repeat(SIZE / 2),
