@@ -58,7 +58,9 @@ final class SaidAndRead {
             for (int i = 0; i < list.size(); i++) {
                 compare(path + '[' + i + ']', list.get(i), items.get(i));
             }
-        } else if (said instanceof String digits && read instanceof Integer number && digits.strip().matches("0[0-9]+")) {
+        } else if (said instanceof String digits
+                && read instanceof Integer number
+                && digits.strip().matches("0[0-9]+")) {
             // Decimal with zeros before it, YAML 1.2, chapter 10.3.2.
             same(path, digits.strip().replaceFirst("^0+(?=.)", ""), number.toString());
         } else if (!(said instanceof String text) || !text.strip().equals(written(read))) {
