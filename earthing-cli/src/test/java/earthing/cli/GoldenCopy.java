@@ -17,9 +17,10 @@ import java.util.regex.Pattern;
  * A report taken apart into one line for each cell, fact, sentence and label of a drawing, indented below the table and
  * the section that it belongs to; and the differences between two of these, told in the words of a reader.
  *
- * <p>Words and printed digits have to be the same. A number of more than six digits, as the terms of the calculation in
- * full has it, may differ by 1e-9 of itself: another processor rounds its last bits differently.
- * The numbers of references are left out, for one more reference moves all that follow.
+ * <p>Words and printed digits have to be the same. A number of more than six digits, as the calculation in
+ * full has them, may differ by 1e-9 of itself: another processor rounds its last bits differently.
+ * A point of a list is its own name, so that one more does not shift those that follow; for the same reason the numbers
+ * of references are left out.
  */
 final class GoldenCopy {
 
@@ -159,13 +160,14 @@ final class GoldenCopy {
         } else if (block instanceof Block.Table table) {
             table(table);
         } else if (block instanceof Block.Bullets bullets) {
-            bullets.items().forEach(item -> leaf("point", item));
+            bullets.items().forEach(item -> leaf("point: " + item, ""));
         } else if (block instanceof Block.Figure figure) {
             open("figure " + figure.id(), figure.caption());
             leaf("in words", figure.alternative());
             LABEL.matcher(figure.svg())
                     .results()
-                    .forEach(label -> leaf("label", TAG.matcher(label.group(1)).replaceAll("")));
+                    .forEach(label ->
+                            leaf("label: " + TAG.matcher(label.group(1)).replaceAll(""), ""));
             close();
         } else if (block instanceof Block.Working working) {
             open("working of " + working.subject(), "");
@@ -174,7 +176,7 @@ final class GoldenCopy {
             close();
         } else if (block instanceof Block.Caution caution) {
             open("caution", caution.title());
-            caution.lines().forEach(line -> leaf("point", line));
+            caution.lines().forEach(line -> leaf("point: " + line, ""));
             close();
         } else if (block instanceof Block.Facts facts) {
             facts.facts().forEach(fact -> leaf("fact " + fact.name(), fact.value()));
