@@ -89,6 +89,13 @@ final class SheetCommandTest {
     }
 
     @Test
+    void aMainEarthInOnePieceStandsOnTheBuildSheetToo() {
+        assertThat(CommandRun.of("sheet", DemoSites.named("thornby-shield-wire").toString(), "--kind", "build")
+                        .out())
+                .contains("| Main earth", "one unbroken conductor");
+    }
+
+    @Test
     void aWrongReadingIsToldAtItsRow() throws IOException {
         String site = DemoSites.named("ternhook-wood-shared").toString();
         Path table = folder.resolve("readings.csv");

@@ -101,6 +101,13 @@ public final class FieldSheet {
     private static void paths(Site site, List<List<String>> rows) {
         MainEarth main = site.mainEarth();
         if (main != null) {
+            if (main.segments().isEmpty()) {
+                rows.add(item(
+                        "Main earth",
+                        "one unbroken conductor from the earth terminal of the tank to the electrode, "
+                                + conductor(SiteTree.entriesOf(main), "conductor.")
+                                + (main.joint() == null ? "" : ", joint " + word(main.joint()))));
+            }
             for (EarthSegment segment : main.segments()) {
                 rows.add(item(
                         "Main earth, " + segment.name(),
