@@ -26,8 +26,10 @@ public final class CaseAccounts {
         for (RowOutcome outcome : outcomes) {
             String id = outcome.of().id();
             known.add(id);
+            known.addAll(outcome.of().covers());
             if (outcome.executed()) {
                 run.add(id);
+                run.addAll(outcome.of().covers());
             } else if (!reasons.containsKey(id)) {
                 problems.add(outcome.place() + ": no model is bound to "
                         + outcome.of().model() + " and the case is not in " + CaseReader.NOT_YET);
@@ -40,8 +42,15 @@ public final class CaseAccounts {
                 problems.add(CaseReader.NOT_YET + ": there is no case " + id);
             }
         }
-        if (reasons.size() > notYet.atMost()) {
-            problems.add(CaseReader.NOT_YET + ": the list has " + reasons.size() + " cases, at most " + notYet.atMost()
+        for (String id : notYet.withoutRows().keySet().stream().sorted().toList()) {
+            if (known.contains(id) || reasons.containsKey(id)) {
+                problems.add(
+                        CaseReader.NOT_YET + ": " + id + " is said to have no rows, but stands in a case or in cases");
+            }
+        }
+        int listed = reasons.size() + notYet.withoutRows().size();
+        if (listed > notYet.atMost()) {
+            problems.add(CaseReader.NOT_YET + ": the list has " + listed + " cases, at most " + notYet.atMost()
                     + " are allowed; bind a model instead");
         }
         return problems;

@@ -17,6 +17,7 @@ final class CaseParser {
     private static final Set<String> KEYS = Set.of(
             "case",
             "title",
+            "covers",
             "kind",
             "source",
             "locus",
@@ -67,6 +68,7 @@ final class CaseParser {
         CaseKind kind = understood("kind", CaseKind::parse, CaseKind.BASELINE);
         CaseStatus status = understood("status", CaseStatus::parse, CaseStatus.COMPUTED);
         checkKind(kind, status);
+        List<String> covers = covers();
         Map<String, Tolerance> tolerances = tolerances();
         List<ReferenceCase.Row> rows =
                 fields.containsKey("rows") ? tableRows(kind, tolerances) : singleRow(kind, tolerances);
@@ -84,9 +86,23 @@ final class CaseParser {
                 text("model"),
                 text("because"),
                 text("note"),
+                covers,
                 rows,
                 file,
                 CaseNodes.line(node)));
+    }
+
+    /** The other identifiers whose printed values run as rows of this case. */
+    private List<String> covers() {
+        Node given = fields.get("covers");
+        if (given == null) {
+            return List.of();
+        }
+        List<String> covers = nodes.texts(given, "covers");
+        if (covers.isEmpty() || covers.contains("")) {
+            problem(given, "covers names no case, or an empty one");
+        }
+        return covers;
     }
 
     private void checkKind(CaseKind kind, CaseStatus status) {

@@ -10,12 +10,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.snakeyaml.engine.v2.nodes.Node;
 
 /** Reads the case files of a folder. Whatever it does not understand is a problem, nothing is skipped. */
 public final class CaseReader {
 
     /** The file that lists the cases that no model runs yet. */
     public static final String NOT_YET = "not-yet.yaml";
+
+    private static final String WITHOUT_ROWS = "without-rows";
 
     private CaseReader() {}
 
@@ -46,10 +49,29 @@ public final class CaseReader {
                         + first.file() + ":" + first.line());
             }
         }
+        problems.addAll(coveredTwice(cases));
         if (!problems.isEmpty()) {
             throw new CaseFormatException(problems);
         }
         return List.copyOf(cases);
+    }
+
+    /** An identifier is a case of its own or covered by one other case, so that it is found in one place. */
+    static List<String> coveredTwice(List<ReferenceCase> cases) {
+        Map<String, String> places = new HashMap<>();
+        cases.forEach(each -> places.put(each.id(), each.file() + ":" + each.line()));
+        List<String> problems = new ArrayList<>();
+        for (ReferenceCase each : cases) {
+            String place = each.file() + ":" + each.line();
+            for (String covered : each.covers()) {
+                String first = places.putIfAbsent(covered, place);
+                if (first != null) {
+                    problems.add(
+                            place + ": " + each.id() + ": it covers " + covered + ", which stands also in " + first);
+                }
+            }
+        }
+        return problems;
     }
 
     /**
@@ -85,17 +107,24 @@ public final class CaseReader {
      * The list of cases that no model runs yet.
      *
      * @param atMost how long the list may be; it is only ever lowered
-     * @param reasons case identifier to reason
+     * @param reasons case identifier to reason, of cases that stand in the files
+     * @param withoutRows identifier to reason, of known values that no file holds
      */
-    public record NotYet(int atMost, Map<String, String> reasons) {
+    public record NotYet(int atMost, Map<String, String> reasons, Map<String, String> withoutRows) {
         /**
          * Keeps a copy.
          *
          * @param atMost how long the list may be; it is only ever lowered
-         * @param reasons case identifier to reason
+         * @param reasons case identifier to reason, of cases that stand in the files
+         * @param withoutRows identifier to reason, of known values that no file holds
          */
         public NotYet {
             reasons = Map.copyOf(reasons);
+            withoutRows = Map.copyOf(withoutRows);
+        }
+
+        NotYet(int atMost, Map<String, String> reasons) {
+            this(atMost, reasons, Map.of());
         }
     }
 
@@ -115,11 +144,13 @@ public final class CaseReader {
         List<String> problems = new ArrayList<>();
         CaseNodes nodes = new CaseNodes(NOT_YET, problems);
         Map<String, String> reasons = new HashMap<>();
+        Map<String, String> withoutRows = new HashMap<>();
         int[] atMost = {0};
         nodes.compose(text).ifPresent(root -> {
             var entries = nodes.mapping(root, NOT_YET);
-            if (!entries.keySet().equals(Set.of("at-most", "cases"))) {
-                nodes.problem(root, "expected the keys at-most and cases");
+            Set<String> keys = entries.keySet();
+            if (!keys.equals(Set.of("at-most", "cases")) && !keys.equals(Set.of("at-most", "cases", WITHOUT_ROWS))) {
+                nodes.problem(root, "expected the keys at-most and cases, and perhaps " + WITHOUT_ROWS);
                 return;
             }
             var limit = entries.get("at-most");
@@ -133,23 +164,33 @@ public final class CaseReader {
             } else {
                 nodes.problem(limit, "at-most must be a whole number");
             }
-            for (var item : nodes.sequence(list, "cases")) {
-                var fields = nodes.mapping(item, "an entry of the list");
-                var id = fields.get("case");
-                var reason = fields.get("reason");
-                if (id == null || reason == null || fields.size() != 2) {
-                    nodes.problem(item, "expected the keys case and reason");
-                } else if (nodes.text(reason, "reason").isEmpty()) {
-                    nodes.problem(reason, "the reason is empty");
-                } else if (reasons.put(nodes.text(id, "case"), nodes.text(reason, "reason")) != null) {
-                    nodes.problem(id, "the case stands twice");
-                }
+            reasons.putAll(reasons(nodes, list, "cases"));
+            var rest = entries.get(WITHOUT_ROWS);
+            if (rest != null) {
+                withoutRows.putAll(reasons(nodes, rest, WITHOUT_ROWS));
             }
         });
         if (!problems.isEmpty()) {
             throw new CaseFormatException(problems);
         }
-        return new NotYet(atMost[0], reasons);
+        return new NotYet(atMost[0], reasons, withoutRows);
+    }
+
+    private static Map<String, String> reasons(CaseNodes nodes, Node list, String what) {
+        Map<String, String> reasons = new HashMap<>();
+        for (var item : nodes.sequence(list, what)) {
+            var fields = nodes.mapping(item, "an entry of the list");
+            var id = fields.get("case");
+            var reason = fields.get("reason");
+            if (id == null || reason == null || fields.size() != 2) {
+                nodes.problem(item, "expected the keys case and reason");
+            } else if (nodes.text(reason, "reason").isEmpty()) {
+                nodes.problem(reason, "the reason is empty");
+            } else if (reasons.put(nodes.text(id, "case"), nodes.text(reason, "reason")) != null) {
+                nodes.problem(id, "the case stands twice");
+            }
+        }
+        return reasons;
     }
 
     private static List<Path> files(Path folder) {

@@ -18,6 +18,7 @@ import java.util.Objects;
  * @param model name of the model
  * @param because reason of a tolerance other than the last printed digit; empty if there is none
  * @param note anything else worth knowing; for a negative case, which error the print contains
+ * @param covers identifiers of other published cases whose printed values run as rows of this one
  * @param rows the rows
  * @param file the case file, relative to the folder of cases, with {@code /}
  * @param line line of the case in its file
@@ -33,6 +34,7 @@ public record ReferenceCase(
         String model,
         String because,
         String note,
+        List<String> covers,
         List<Row> rows,
         String file,
         int line) {
@@ -50,11 +52,13 @@ public record ReferenceCase(
      * @param model name of the model
      * @param because reason of a tolerance other than the last printed digit; empty if there is none
      * @param note anything else worth knowing; for a negative case, which error the print contains
+     * @param covers identifiers of other published cases whose printed values run as rows of this one
      * @param rows the rows
      * @param file the case file, relative to the folder of cases, with {@code /}
      * @param line line of the case in its file
      */
     public ReferenceCase {
+        covers = List.copyOf(covers);
         rows = List.copyOf(rows);
         Objects.requireNonNull(id);
     }

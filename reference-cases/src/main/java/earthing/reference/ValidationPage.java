@@ -115,11 +115,15 @@ public final class ValidationPage {
                 compared(run).mapToDouble(RowOutcome.Deviation::ofTolerance).max();
         OptionalDouble parts =
                 compared(run).mapToDouble(RowOutcome.Deviation::ofValue).max();
-        line("| " + of.id() + " | " + cell(of.title()) + " | " + cell(source(of)) + " | "
+        line("| " + of.id() + " | " + cell(of.title()) + covered(of) + " | " + cell(source(of)) + " | "
                 + of.kind().text() + " | " + run.size() + " | "
                 + (parts.isPresent() ? percent(parts.getAsDouble()) : "–") + " | "
                 + (digits.isPresent() ? digits(digits.getAsDouble()) : "–") + " | "
                 + (shares.isPresent() ? fixed(shares.getAsDouble()) : "–") + " |");
+    }
+
+    private static String covered(ReferenceCase of) {
+        return of.covers().isEmpty() ? "" : " (covers " + String.join(", ", of.covers()) + ")";
     }
 
     /** The values that rounding does not explain, each with the reason that its case gives. */
@@ -219,15 +223,23 @@ public final class ValidationPage {
     }
 
     private void notRun() {
-        if (notYet.reasons().isEmpty()) {
+        notRun("## Not run", "Cases whose values stand in the files and that no model runs.", notYet.reasons());
+        notRun(
+                "## Without rows",
+                "Known published values that stand in no case, each with what is in the way.",
+                notYet.withoutRows());
+    }
+
+    private void notRun(String heading, String meaning, Map<String, String> reasons) {
+        if (reasons.isEmpty()) {
             return;
         }
-        line("## Not run");
+        line(heading);
         line("");
-        line("Cases whose values stand in the files and that no model runs.");
+        line(meaning);
         line("");
         Map<String, Set<String>> byReason = new TreeMap<>();
-        new TreeMap<>(notYet.reasons())
+        new TreeMap<>(reasons)
                 .forEach((id, reason) -> byReason.computeIfAbsent(reason, r -> new LinkedHashSet<>())
                         .add(id));
         byReason.forEach((reason, ids) -> line("- " + sentence(reason) + " " + String.join(", ", ids)));

@@ -11,6 +11,7 @@ import earthing.safety.Ieee80Curve;
 import earthing.safety.PermissibleVoltage;
 import earthing.safety.Standing;
 import earthing.safety.SurfaceCovering;
+import earthing.safety.SurfaceLayerFactor;
 import java.util.Map;
 import java.util.Optional;
 
@@ -60,9 +61,14 @@ final class WorkedExampleModels {
                 Footwear.NONE);
         double time = given.value("time");
         return Map.of(
-                "surface-factor", curve.layerFactor(standing),
-                "touch", voltage(curve, Contact.HAND_TO_FEET, time, standing),
-                "step", voltage(curve, Contact.FOOT_TO_FOOT, time, standing));
+                "reflection",
+                SurfaceLayerFactor.reflection(given.value("resistivity"), given.value("surface-resistivity")),
+                "surface-factor",
+                curve.layerFactor(standing),
+                "touch",
+                voltage(curve, Contact.HAND_TO_FEET, time, standing),
+                "step",
+                voltage(curve, Contact.FOOT_TO_FOOT, time, standing));
     }
 
     private static double voltage(Ieee80Curve curve, Contact contact, double time, Standing standing) {

@@ -181,6 +181,28 @@ class CaseReaderTest {
     }
 
     @Test
+    void coveredCaseStandsInOnePlaceAndNotOnTheList() {
+        String row = "  given: {a: 2 m, b: 3 m}\n  expect: {sum: 5 m}\n";
+        String second = (HEAD + "  covers: [T-3, T-1]\n" + row).replace("case: T-1", "case: T-2");
+        List<ReferenceCase> cases = CaseReader.readText("f.yaml", HEAD + "  covers: [T-3]\n" + row + second);
+        assertThat(CaseReader.coveredTwice(cases))
+                .containsExactly(
+                        "f.yaml:11: T-2: it covers T-3, which stands also in f.yaml:1",
+                        "f.yaml:11: T-2: it covers T-1, which stands also in f.yaml:1");
+        List<RowOutcome> outcomes = CaseRunner.run(cases.subList(0, 1), SUM);
+        assertThat(CaseAccounts.problems(outcomes, new CaseReader.NotYet(2, Map.of(), Map.of("T-3", "x", "T-4", "x"))))
+                .containsExactly("not-yet.yaml: T-3 is said to have no rows, but stands in a case or in cases");
+        assertThat(CaseAccounts.problems(outcomes, new CaseReader.NotYet(1, Map.of("T-3", "later"))))
+                .containsExactly("not-yet.yaml: T-3 is run now; take it off the list and lower at-most");
+        assertThat(CaseAccounts.problems(outcomes, new CaseReader.NotYet(0, Map.of(), Map.of("T-4", "x"))))
+                .singleElement()
+                .satisfies(p -> assertThat(p).contains("the list has 1 cases, at most 0 are allowed"));
+        assertThat(problems(HEAD + "  covers: []\n" + row))
+                .singleElement()
+                .satisfies(p -> assertThat(p).contains("covers names no case"));
+    }
+
+    @Test
     void notYetListIsReadStrictly() {
         assertThat(CaseReader.readNotYetText("at-most: 3\ncases:\n  - {case: A, reason: later}\n"))
                 .isEqualTo(new CaseReader.NotYet(3, Map.of("A", "later")));
