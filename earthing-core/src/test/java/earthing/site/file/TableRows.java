@@ -2,6 +2,7 @@ package earthing.site.file;
 
 import earthing.quantity.ColumnTable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -58,8 +59,8 @@ final class TableRows {
      */
     static List<String> differences(String text, ColumnTable table) {
         List<String> differences = new ArrayList<>();
-        boolean comma = text.lines()
-                .anyMatch(line -> line.strip()
+        // A comment ends with any line end of Unicode.
+        boolean comma = Arrays.stream(text.split("\\R")).anyMatch(line -> line.strip()
                         .toLowerCase(Locale.ROOT)
                         .replaceAll("\\s", "")
                         .equals("#decimal:comma"));
