@@ -15,8 +15,9 @@ import java.util.regex.Pattern;
  */
 public record Quantity(Dimension dimension, double si, String text) {
 
+    /** Digits once taken are not given back: a long row of them before a unit that does not fit would take minutes. */
     private static final Pattern NUMBER_AND_UNIT =
-            Pattern.compile("([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d{1,3})?)\\s*(.*)");
+            Pattern.compile("([+-]?(?:\\d++(?:\\.\\d*+)?|\\.\\d++)(?:[eE][+-]?\\d{1,3})?)\\s*+(.*)");
 
     /**
      * Refuses values that are not finite.

@@ -1,6 +1,7 @@
 package earthing.site.file;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
 import earthing.quantity.ColumnTable;
 import earthing.site.OwnerCriteria;
@@ -10,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
@@ -157,6 +159,14 @@ final class TableFileTest {
         String content = "spacing [m],resistance [ohm]\n1,20\n2,9\n3,4\n";
         assertThat(Problems.of(survey(", resistivity: 100 ohm.m", content)))
                 .anyMatch(problem -> problem.contains("soil.survey-file") || problem.contains("soil.resistivity"));
+    }
+
+    /** A row of digits with a line separator behind it took minutes to refuse. */
+    @Test
+    void longRowOfDigitsIsRefusedInTime() {
+        String content = "spacing [m],resistance [ohm]\n1," + "9".repeat(20_000) + "\u2028x\n2,9\n3,4\n";
+        List<String> problems = assertTimeoutPreemptively(Duration.ofSeconds(20), () -> Problems.of(survey("", content)));
+        assertThat(problems).anyMatch(problem -> problem.contains("survey.csv:2:2: resistance: "));
     }
 
     /** What damage at random brought to light: each was read with a row lost or a value altered, or ended in an error. */
