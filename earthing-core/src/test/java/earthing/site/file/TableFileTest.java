@@ -165,7 +165,8 @@ final class TableFileTest {
     @Test
     void longRowOfDigitsIsRefusedInTime() {
         String content = "spacing [m],resistance [ohm]\n1," + "9".repeat(20_000) + "\u2028x\n2,9\n3,4\n";
-        List<String> problems = assertTimeoutPreemptively(Duration.ofSeconds(20), () -> Problems.of(survey("", content)));
+        List<String> problems =
+                assertTimeoutPreemptively(Duration.ofSeconds(20), () -> Problems.of(survey("", content)));
         assertThat(problems).anyMatch(problem -> problem.contains("survey.csv:2:2: resistance: "));
     }
 

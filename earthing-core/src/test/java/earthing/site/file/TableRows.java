@@ -60,7 +60,8 @@ final class TableRows {
     static List<String> differences(String text, ColumnTable table) {
         List<String> differences = new ArrayList<>();
         // A comment ends with any line end of Unicode.
-        boolean comma = Arrays.stream(text.split("\\R")).anyMatch(line -> line.strip()
+        boolean comma = Arrays.stream(text.split("\\R"))
+                .anyMatch(line -> line.strip()
                         .toLowerCase(Locale.ROOT)
                         .replaceAll("\\s", "")
                         .equals("#decimal:comma"));
