@@ -64,8 +64,12 @@ class SurgePathHandCalculationTest {
 
     @BeforeAll
     void read() throws IOException, MissingInput {
+        boolean byHandHere = false;
         for (String line : Files.readAllLines(Path.of("..", "docs", "theory", "surge-path.md"))) {
-            if (!line.startsWith("| `")) {
+            if (line.startsWith("## ")) {
+                byHandHere = line.equals("## By hand");
+            }
+            if (!byHandHere || !line.startsWith("| `")) {
                 continue;
             }
             String[] cells = line.substring(1, line.length() - 1).split(" \\|", -1);
