@@ -15,7 +15,7 @@ final class TouchFigures {
     private TouchFigures() {}
 
     /** Potential of the ground and touch voltage along a line from the lead, {@code lead} [m] beside the pole. */
-    static Curve profile(PowerCase fault, TouchStudy.UnitField field, TouchStudy.Basis basis, double lead) {
+    static Curve profile(PowerCase fault, UnitFields.Unit field, TouchStudy.Basis basis, double lead) {
         double rise = fault.rise().getOrDefault(EarthPaths.CUBICLE, fault.rise().getOrDefault(EarthPaths.TANK, 0.0));
         List<Double> surface = field.profile(lead, PROFILE_LENGTH, PROFILE_POINTS);
         double[] x = new double[PROFILE_POINTS];
@@ -47,7 +47,7 @@ final class TouchFigures {
     /** Plan of the ground around the pole. */
     static Curve plan(
             PowerCase fault,
-            TouchStudy.UnitField field,
+            UnitFields.Unit field,
             TouchStudy.Basis basis,
             Site site,
             List<Bar> bars,

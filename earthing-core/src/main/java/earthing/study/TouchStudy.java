@@ -1,7 +1,6 @@
 package earthing.study;
 
 import earthing.electrode.wire.EarthElectrodes;
-import earthing.electrode.wire.EnergisedElectrodes;
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Numbers;
@@ -38,7 +37,6 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
 
 /** Touch at every reachable part, hand to hand between earths, step, each against its permissible value. */
 final class TouchStudy {
@@ -54,21 +52,25 @@ final class TouchStudy {
     private final Site site;
     private final Inputs in = new Inputs();
     private final List<Result> results = new ArrayList<>();
+    /** Where results go: the list above, or that of a point beside the bounds which may govern. */
+    private List<Result> sink = results;
+
+    private final Map<String, Governing> beside = new LinkedHashMap<>();
     private final Set<Gap> gaps = new LinkedHashSet<>();
     private final Set<String> notes = new LinkedHashSet<>();
     private final List<Curve> curves = new ArrayList<>();
-    private final Map<FieldKey, UnitField> solvedFields;
+    private final UnitFields fields;
 
     private Optional<PersonRisk> risk = Optional.empty();
     private boolean gateTold;
 
-    private TouchStudy(Site site, Map<FieldKey, UnitField> solvedFields) {
+    private TouchStudy(Site site, UnitFields fields) {
         this.site = site;
-        this.solvedFields = solvedFields;
+        this.fields = fields;
     }
 
     static StudyResults of(List<PowerCase> cases, Site site) {
-        return new TouchStudy(site, new ConcurrentHashMap<>()).run(cases);
+        return new TouchStudy(site, new UnitFields()).run(cases);
     }
 
     private StudyResults run(List<PowerCase> cases) {
@@ -84,20 +86,34 @@ final class TouchStudy {
             risk = personRisk(site.criteria());
             searchAhead(cases);
             cases.forEach(this::examine);
+            beside.values().forEach(worst -> results.addAll(worst.results()));
         }
         return new StudyResults(results, curves, List.copyOf(gaps), in.assumptions(), List.copyOf(notes));
     }
 
+    /** The worst of the points beside the bounds, of one part and one protection. */
+    private record Governing(double margin, List<Result> results) {}
+
+    /** Whether a voltage has to be told: of points beside the bounds, of which a sweep has thousands, only the worst can govern. */
+    private boolean told(String id, PowerCase fault, double voltage, List<Assessed> assessed) {
+        sink = results;
+        if (GoverningResults.beside(fault.at())
+                && SafetyCriteria.governing(assessed).permissible() instanceof PermissibleVoltage limit) {
+            String group = id + fault.circumstances().keys().getOrDefault(Case.PROTECTION, "");
+            double margin = (limit.value() - voltage) / Math.abs(limit.value());
+            Governing worst = beside.get(group);
+            if (worst != null && margin >= worst.margin()) {
+                return false;
+            }
+            sink = new ArrayList<>();
+            beside.put(group, new Governing(margin, sink));
+        }
+        return true;
+    }
+
     /** The searches for every pattern of currents at once; what they find is kept, and told in order afterwards. */
     private void searchAhead(List<PowerCase> cases) {
-        Map<FieldKey, PowerCase> patterns = new LinkedHashMap<>();
-        for (PowerCase fault : cases) {
-            fault.earth()
-                    .fields()
-                    .filter(f -> largest(fault.electrodeCurrents()) > 0)
-                    .ifPresent(f -> patterns.putIfAbsent(new FieldKey(f, unit(fault.electrodeCurrents())), fault));
-        }
-        patterns.values().parallelStream().forEach(fault -> new TouchStudy(site, solvedFields).examine(fault));
+        fields.patterns(cases).parallelStream().forEach(fault -> new TouchStudy(site, fields).examine(fault));
     }
 
     private Optional<PersonRisk> personRisk(Criteria criteria) {
@@ -122,7 +138,7 @@ final class TouchStudy {
         double merging = Objects.requireNonNull(basis.criteria().values().get(SafetyCriteria.Need.MERGING_DEAD_TIME))
                 .value();
         try {
-            results.addAll(risk.get()
+            sink.addAll(risk.get()
                     .at(part, fault, voltage, contact, basis.standing(), Exposure.of(basis.shocks(), merging)));
         } catch (MissingInput missing) {
             gaps.add(missing.gap("exposure." + part, fault.circumstances()));
@@ -151,7 +167,7 @@ final class TouchStudy {
             return;
         }
         try {
-            EarthElectrodes fields = fault.earth()
+            EarthElectrodes electrodes = fault.earth()
                     .fields()
                     .orElseThrow(() -> new MissingInput(
                             "the shape of the electrodes is not known, so the potential of the ground cannot be computed",
@@ -164,7 +180,7 @@ final class TouchStudy {
                             "electrodes.rod");
                 }
             }
-            UnitField field = unitField(fields, fault.electrodeCurrents());
+            UnitFields.Unit field = fields.of(electrodes, fault.electrodeCurrents());
             Basis basis = basis(criteria, fault);
             gate(basis.criteria());
             double reach = site.cubicle() == null
@@ -179,7 +195,7 @@ final class TouchStudy {
                         field.worstStep(),
                         "worst pace of 1 m around the electrodes",
                         FIELD));
-                permissible("step.worst", fault, basis, Contact.FOOT_TO_FOOT);
+                permissible("step.worst", fault, assessed(basis, Contact.FOOT_TO_FOOT), Contact.FOOT_TO_FOOT);
             }
             boolean figure = fault.at().equals("nominal")
                     && curves.isEmpty()
@@ -203,62 +219,6 @@ final class TouchStudy {
                         .keys()
                         .getOrDefault("arrangement", arrangement)
                         .equals(arrangement);
-    }
-
-    private UnitField unitField(EarthElectrodes fields, Map<String, Double> currents) {
-        double largest = largest(currents);
-        if (largest == 0) {
-            return new UnitField(fields.carrying(currents), 1, new ConcurrentHashMap<>());
-        }
-        Map<String, Double> unit = unit(currents);
-        UnitField known = solvedFields.computeIfAbsent(
-                new FieldKey(fields, unit), key -> new UnitField(fields.carrying(unit), 1, new ConcurrentHashMap<>()));
-        return new UnitField(known.field(), largest, known.found());
-    }
-
-    private static double largest(Map<String, Double> currents) {
-        return currents.values().stream().mapToDouble(Math::abs).max().orElse(0);
-    }
-
-    /** The currents with the largest as one ampere. */
-    private static Map<String, Double> unit(Map<String, Double> currents) {
-        double largest = largest(currents);
-        Map<String, Double> unit = new LinkedHashMap<>();
-        currents.forEach((name, current) -> unit.put(name, rounded(current / largest)));
-        return unit;
-    }
-
-    /** So that equal patterns of current are recognised; 1e-9 is far below any other error. */
-    private static double rounded(double ratio) {
-        return Math.rint(ratio * 1e9) / 1e9;
-    }
-
-    private record FieldKey(EarthElectrodes fields, Map<String, Double> unit) {}
-
-    /**
-     * The field of the electrodes for a largest current of one ampere: potentials are proportional to the currents, so
-     * that one search serves every fault with the same pattern of currents.
-     */
-    record UnitField(EnergisedElectrodes field, double scale, Map<String, Double> found) {
-
-        double worstTouch(double x, double reach, double potential) {
-            double unit = rounded(potential / scale);
-            return scale
-                    * found.computeIfAbsent(
-                            "touch " + x + " " + reach + " " + unit,
-                            key -> field.worstTouch(x, 0, reach, unit).voltage());
-        }
-
-        double worstStep() {
-            return scale
-                    * found.computeIfAbsent("step", key -> field.worstStep(1).voltage());
-        }
-
-        List<Double> profile(double x, double length, int points) {
-            return field.profile(x, 0, x + length, 0, points).stream()
-                    .map(v -> scale * v)
-                    .toList();
-        }
     }
 
     /** What the permissible values rest on in one case. */
@@ -298,7 +258,7 @@ final class TouchStudy {
         return new Basis(set, shocks, standing);
     }
 
-    private void parts(PowerCase fault, UnitField field, Basis basis, double reach) throws MissingInput {
+    private void parts(PowerCase fault, UnitFields.Unit field, Basis basis, double reach) throws MissingInput {
         double lead = leadX();
         part("cubicle", EarthPaths.CUBICLE, lead, fault, field, basis, reach);
         MainEarth main = site.mainEarth();
@@ -362,7 +322,8 @@ final class TouchStudy {
         return bears;
     }
 
-    private void part(String part, String node, double x, PowerCase fault, UnitField field, Basis basis, double reach)
+    private void part(
+            String part, String node, double x, PowerCase fault, UnitFields.Unit field, Basis basis, double reach)
             throws MissingInput {
         Double potential = fault.rise().get(node);
         if (potential == null) {
@@ -377,14 +338,18 @@ final class TouchStudy {
         Optional<Double> onMat = onMat(part, potential, fault, field);
         double voltage = onMat.orElse(beside);
         String id = "touch." + part;
+        List<Assessed> assessed = assessed(basis, Contact.HAND_TO_FEET);
+        if (!told(id, fault, voltage, assessed)) {
+            return;
+        }
         double ground = potential - voltage;
-        onMat.ifPresent(v -> results.add(result(
+        onMat.ifPresent(v -> sink.add(result(
                 id + ".beside-the-mat",
                 fault,
                 beside,
                 "prospective, feet off the mat at the worst place within " + Numbers.full(reach) + " m",
                 FIELD)));
-        results.add(result(
+        sink.add(result(
                         id + ".voltage",
                         fault,
                         voltage,
@@ -396,12 +361,13 @@ final class TouchStudy {
                         .with("U_E", potential, "V")
                         .with("U_S", ground, "V")
                         .gives(voltage, "V")));
-        permissible(id, fault, basis, Contact.HAND_TO_FEET);
+        permissible(id, fault, assessed, Contact.HAND_TO_FEET);
         risk(part, fault, voltage, basis, Contact.HAND_TO_FEET);
+        sink = results;
     }
 
     /** Voltage on the operator's mat, for the parts that are worked from it. */
-    private Optional<Double> onMat(String part, double potential, PowerCase fault, UnitField field)
+    private Optional<Double> onMat(String part, double potential, PowerCase fault, UnitFields.Unit field)
             throws MissingInput {
         Cubicle cubicle = fault.site().cubicle();
         boolean worked = part.equals("cubicle") || part.equals("tank-handle");
@@ -423,20 +389,28 @@ final class TouchStudy {
             return;
         }
         double between = Math.abs(tank - cubicle);
-        results.add(result("touch.between-earths.voltage", fault, between, "main earth to cubicle, hand to hand", FIELD)
+        List<Assessed> assessed = assessed(basis, Contact.HAND_TO_HAND);
+        if (!told("touch.between-earths", fault, between, assessed)) {
+            return;
+        }
+        sink.add(result("touch.between-earths.voltage", fault, between, "main earth to cubicle, hand to hand", FIELD)
                 .withWorked(Worked.of("U", "abs(U_1 - U_2)")
                         .with("U_1", tank, "V")
                         .with("U_2", cubicle, "V")
                         .gives(between, "V")));
-        permissible("touch.between-earths", fault, basis, Contact.HAND_TO_HAND);
+        permissible("touch.between-earths", fault, assessed, Contact.HAND_TO_HAND);
         risk("between-earths", fault, between, basis, Contact.HAND_TO_HAND);
+        sink = results;
     }
 
-    private void permissible(String id, PowerCase fault, Basis basis, Contact contact) {
-        List<Assessed> assessed = basis.criteria().assess(basis.shocks(), contact, basis.standing());
+    private static List<Assessed> assessed(Basis basis, Contact contact) {
+        return basis.criteria().assess(basis.shocks(), contact, basis.standing());
+    }
+
+    private void permissible(String id, PowerCase fault, List<Assessed> assessed, Contact contact) {
         Assessed governing = SafetyCriteria.governing(assessed);
         if (governing.permissible() instanceof PermissibleVoltage voltage) {
-            results.add(result(id + ".permissible", fault, voltage.value(), voltage.basis(), voltage.source()));
+            sink.add(result(id + ".permissible", fault, voltage.value(), voltage.basis(), voltage.source()));
         } else if (governing.permissible() instanceof NoPermissibleVoltage none && contact == Contact.FOOT_TO_FOOT) {
             notes.add(none.curve() + ", step: " + none.reason() + "; the worst step voltage is shown without a limit");
         } else if (governing.permissible() instanceof NoPermissibleVoltage none) {
@@ -446,7 +420,7 @@ final class TouchStudy {
         if (assessed.size() > 1 && id.equals("touch.cubicle") && own(fault)) {
             for (int i = 0; i < assessed.size(); i++) {
                 if (assessed.get(i).permissible() instanceof PermissibleVoltage voltage) {
-                    results.add(result(
+                    sink.add(result(
                             id + ".exposure." + (i + 1) + ".permissible",
                             fault,
                             voltage.value(),
@@ -463,20 +437,20 @@ final class TouchStudy {
 
     /** The plan of the ground for a report: maximum fault, nominal inputs, the site as it is; empty where it cannot be. */
     static Optional<Curve> plan(List<PowerCase> cases, Site site) {
-        TouchStudy study = new TouchStudy(site, new ConcurrentHashMap<>());
+        TouchStudy study = new TouchStudy(site, new UnitFields());
         Criteria criteria = site.criteria();
         for (PowerCase fault : cases) {
             boolean maximum = fault.at().equals("nominal")
                     && fault.circumstances().keys().getOrDefault("fault", "").equals("maximum")
                     && study.own(fault);
-            Optional<EarthElectrodes> fields = fault.earth().fields();
+            Optional<EarthElectrodes> electrodes = fault.earth().fields();
             boolean shaped = fault.electrodeCurrents().keySet().stream()
                     .allMatch(name -> fault.earth().hasShape(name));
-            if (criteria == null || !maximum || fields.isEmpty() || !shaped) {
+            if (criteria == null || !maximum || electrodes.isEmpty() || !shaped) {
                 continue;
             }
             try {
-                return Optional.of(study.plan(fault, fields.get(), criteria));
+                return Optional.of(study.plan(fault, electrodes.get(), criteria));
             } catch (MissingInput missing) {
                 // The touch results tell what is missing.
                 return Optional.empty();
@@ -485,12 +459,12 @@ final class TouchStudy {
         return Optional.empty();
     }
 
-    private Curve plan(PowerCase fault, EarthElectrodes fields, Criteria criteria) throws MissingInput {
-        UnitField field = unitField(fields, fault.electrodeCurrents());
+    private Curve plan(PowerCase fault, EarthElectrodes electrodes, Criteria criteria) throws MissingInput {
+        UnitFields.Unit field = fields.of(electrodes, fault.electrodeCurrents());
         Basis basis = basis(criteria, fault);
         double reach = site.cubicle() == null
                 ? 1
                 : in.orElse(site.cubicle().reach(), "cubicle.reach", 1, Dimension.LENGTH, REACH);
-        return TouchFigures.plan(fault, field, basis, site, fields.bars(), leadX(), reach);
+        return TouchFigures.plan(fault, field, basis, site, electrodes.bars(), leadX(), reach);
     }
 }
