@@ -63,10 +63,6 @@ final class HeatingStudy {
     /** One conductor heated in one fault. */
     record Heated(Body body, PowerCase fault, SequenceHeating heating, List<Shot> shots, double current) {
 
-        double end() {
-            return HeatingResults.end(heating);
-        }
-
         private void emit(List<Result> results) {
             new HeatingResults(body, fault, results::add).emit(heating, shots, current);
         }
@@ -74,7 +70,9 @@ final class HeatingStudy {
 
     private record Hottest(Member member, SequenceHeating heating, List<Shot> shots, Case circumstances) {}
 
-    private final Map<String, Heated> beside = new LinkedHashMap<>();
+    private record Beside(double heat, Member member, PowerCase fault) {}
+
+    private final Map<String, Beside> beside = new LinkedHashMap<>();
     private final List<Heated> atBounds = new ArrayList<>();
 
     private HeatingStudy(Site site) {
@@ -103,11 +101,15 @@ final class HeatingStudy {
             for (Member member : each.paths().members()) {
                 // What the other arrangements would do to the screen is what they pay with; their leads do not exist.
                 if (member.intact() && (own ? heats(member) : member.role() == Role.SCREEN)) {
-                    heat(member, each, own);
+                    if (own && GoverningResults.beside(each.at()) && !each.neverCleared()) {
+                        keepWorst(member, each);
+                    } else {
+                        heat(member, each, own);
+                    }
                 }
             }
         }
-        beside.values().forEach(heated -> heated.emit(results));
+        beside.values().forEach(worst -> heat(worst.member(), worst.fault(), true));
         return new StudyResults(results, history(), List.copyOf(gaps), in.assumptions(), List.of());
     }
 
@@ -177,11 +179,7 @@ final class HeatingStudy {
                     30,
                     Dimension.TEMPERATURE,
                     START);
-            double current = Math.abs(fault.memberCurrents().getOrDefault(member.name(), 0.0));
-            if (current <= ROUNDING * fault.current()) {
-                // A lead that nothing flows in carries the rounding error of the circuit.
-                current = 0;
-            }
+            double current = current(member, fault);
             if (fault.neverCleared()) {
                 gaps.add(new Gap(
                         id + "final-temperature",
@@ -196,14 +194,8 @@ final class HeatingStudy {
                     : limits(conductor(member), body.metal(), body.area(), member, criteria);
             SequenceHeating heating = SequenceHeating.of(constants, body.area(), start, shots, limits);
             Heated heated = new Heated(body, fault, heating, shots, current);
-            if (own && GoverningResults.beside(fault.at())) {
-                // Of points beside the bounds only the worst can govern; a sweep has thousands.
-                String group = id + fault.circumstances().keys().getOrDefault(Case.PROTECTION, "");
-                beside.merge(group, heated, (worst, next) -> next.end() > worst.end() ? next : worst);
-            } else {
-                heated.emit(results);
-                atBounds.add(heated);
-            }
+            heated.emit(results);
+            atBounds.add(heated);
             if (own
                     && fault.at().equals("nominal")
                     && (hottest.isEmpty()
@@ -212,6 +204,22 @@ final class HeatingStudy {
             }
         } catch (MissingInput missing) {
             gaps.add(missing.gap(id + "final-temperature", fault.circumstances()));
+        }
+    }
+
+    private static double current(Member member, PowerCase fault) {
+        double current = Math.abs(fault.memberCurrents().getOrDefault(member.name(), 0.0));
+        // A lead that nothing flows in carries the rounding error of the circuit.
+        return current <= ROUNDING * fault.current() ? 0 : current;
+    }
+
+    /** Of points beside the bounds, of which a sweep has thousands, only the one with the most heat can govern. */
+    private void keepWorst(Member member, PowerCase fault) {
+        double heat = Shot.jouleIntegral(shots(fault, current(member, fault)));
+        String group = member.name() + " " + fault.circumstances().keys().getOrDefault(Case.PROTECTION, "");
+        Beside worst = beside.get(group);
+        if (worst == null || heat > worst.heat()) {
+            beside.put(group, new Beside(heat, member, fault));
         }
     }
 
