@@ -2,7 +2,12 @@ package earthing.fault;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -30,6 +35,39 @@ final class CoupledLadder {
     private final Complex[][][] span; // admittance matrix of span k, from node k−1 to k
     private final Complex[][][] inverse; // inverse of the eliminated diagonal block of node k
     private final Complex station;
+    private final Map<String, Response> responses = new ConcurrentHashMap<>();
+
+    /** The chains eliminated last: the faults of a site over soils and sources ask for few of them many times. */
+    private static final class Last {
+
+        private record Chain(ReturnConductor first, SecondWire second, Complex stationEarth) {}
+
+        private static final int MOST = 32;
+        private static final Map<Chain, CoupledLadder> KEPT =
+                Collections.synchronizedMap(new LinkedHashMap<>(MOST, 0.75f, true) {
+                    @Override
+                    protected boolean removeEldestEntry(Map.Entry<Chain, CoupledLadder> eldest) {
+                        return size() > MOST;
+                    }
+                });
+    }
+
+    /**
+     * The chain of two conductors, as eliminated before where it was.
+     *
+     * @param first the first conductor
+     * @param second the second
+     * @param stationEarth impedance of the station earth [Ω]
+     */
+    static CoupledLadder of(ReturnConductor first, SecondWire second, Complex stationEarth) {
+        Last.Chain chain = new Last.Chain(first, second, stationEarth);
+        CoupledLadder known = Last.KEPT.get(chain);
+        if (known == null) {
+            known = new CoupledLadder(first, second, stationEarth);
+            Last.KEPT.put(chain, known);
+        }
+        return known;
+    }
 
     /**
      * Eliminates the chain.
@@ -161,17 +199,21 @@ final class CoupledLadder {
 
     /** One ampere along the phases from the station to the pole, nothing entering any conductor. */
     Response induced() {
-        return solve(true, Complex.ZERO, -1);
+        return known("induced", () -> solve(true, Complex.ZERO, -1));
     }
 
     /** One ampere taken out of the station's earth. */
     Response drawnAtStation() {
-        return solve(false, Complex.ONE.negate(), -1);
+        return known("drawn at the station", () -> solve(false, Complex.ONE.negate(), -1));
     }
 
     /** One ampere into a conductor at the faulted pole. */
     Response enteringAtPole(int wire) {
-        return solve(false, Complex.ZERO, wire);
+        return known("entering " + wire, () -> solve(false, Complex.ZERO, wire));
+    }
+
+    private Response known(String what, Supplier<Response> solution) {
+        return responses.computeIfAbsent(what, key -> solution.get());
     }
 
     private Response solve(boolean phases, Complex atStation, int entering) {

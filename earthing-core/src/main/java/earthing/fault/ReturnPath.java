@@ -50,7 +50,7 @@ record ReturnPath(
             throw new IllegalArgumentException("a bolted earth cannot be combined with a bonded return conductor");
         }
         return system.secondWire()
-                .map(second -> coupled(new CoupledLadder(wire, second, system.stationEarth()), earth, bonded))
+                .map(second -> coupled(CoupledLadder.of(wire, second, system.stationEarth()), earth, bonded))
                 .orElseGet(() -> single(wire, system.stationEarth(), earth));
     }
 

@@ -4,6 +4,7 @@ import earthing.quantity.Measure.Bound;
 import earthing.site.Site;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Supplier;
 
@@ -46,6 +47,7 @@ public final class SiteStudy {
         boolean whole = scope == StudyScope.ALL_ARRANGEMENTS;
         // The season makes the ground at its highest the one of most layers; it is begun before it is needed.
         CompletableFuture<Void> ahead = CompletableFuture.runAsync(() -> solve(site, Bound.HIGH, cache));
+        CompletableFuture<Void> otherwise = CompletableFuture.runAsync(() -> solveOtherwise(site, cache));
         // Surge and power frequency share nothing but the solved electrodes.
         CompletableFuture<StudyResults> surge = beside(() -> SurgeStudy.of(site, cache, scope));
         CompletableFuture<StudyResults> line = whole ? beside(() -> LineEntryStudy.of(site, cache)) : NOTHING;
@@ -58,6 +60,7 @@ public final class SiteStudy {
         StudyResults found = StudyResults.join(List.of(
                 electrodes, readings.join(), impulse.join(), power, surge.join(), ArresterStudy.of(site), line.join()));
         ahead.join();
+        otherwise.join();
         return whole ? StudyResults.join(List.of(found, SharingStudy.of(site, found))) : found;
     }
 
@@ -71,6 +74,23 @@ public final class SiteStudy {
             SiteEarth.of(site, bound, new Inputs(), cache);
         } catch (MissingInput missing) {
             return;
+        }
+    }
+
+    /** The electrodes of the arrangements that the site does not have, which the control cable is told for too. */
+    private static void solveOtherwise(Site site, EarthCache cache) {
+        if (site.cubicle() != null) {
+            for (Arrangement arrangement : Arrangement.values()) {
+                arranged(site, arrangement).ifPresent(variant -> solve(variant, Bound.NOMINAL, cache));
+            }
+        }
+    }
+
+    private static Optional<Site> arranged(Site site, Arrangement arrangement) {
+        try {
+            return Optional.of(SiteVariant.arranged(site, arrangement, new Inputs()));
+        } catch (MissingInput missing) {
+            return Optional.empty();
         }
     }
 
