@@ -279,6 +279,9 @@ public final class Recheck {
     /** The current at the fault leaves through the pole and its wires, and nothing else. */
     private void currents(SolvedFault fault, EarthFaultResult circuit) {
         Complex left = circuit.totalCurrent();
+        if (left.abs() == 0) {
+            return;
+        }
         Complex ways = Complex.ZERO;
         for (EarthFaultResult.Wire wire : circuit.wires()) {
             ways = ways.add(wire.away());
