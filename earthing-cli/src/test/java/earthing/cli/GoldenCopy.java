@@ -157,6 +157,8 @@ final class GoldenCopy {
             leaf("paragraph", paragraph.text());
         } else if (block instanceof Block.Headline headline) {
             leaf("headline", headline.status() + " – " + headline.text());
+        } else if (block instanceof Block.Choice choice) {
+            table(choice.table());
         } else if (block instanceof Block.Table table) {
             table(table);
         } else if (block instanceof Block.Bullets bullets) {

@@ -7,14 +7,10 @@ import com.eclipsesource.json.Json;
 import com.eclipsesource.json.JsonObject;
 import com.eclipsesource.json.JsonValue;
 import java.awt.image.BufferedImage;
-import java.io.File;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.io.TempDir;
@@ -67,8 +63,6 @@ final class RenderedReportTest {
             </script>
             """;
 
-    private static final int BROWSER_SECONDS = 90;
-
     @TempDir
     @SuppressWarnings("NullAway.Init") // set by JUnit
     Path folder;
@@ -80,26 +74,10 @@ final class RenderedReportTest {
     @ParameterizedTest
     @MethodSource("sites")
     void thePageIsLaidOutWithoutClippedTextOrOverlappingLabels(Path site) throws Exception {
-        assumeTrue(onPath("chromium"), "no browser");
+        assumeTrue(Programs.onPath("chromium"), "no browser");
         String html =
                 CommandRun.of("report", site.toString(), "--format", "html").out();
-        Path page = folder.resolve("report.html");
-        Files.writeString(page, html.replace("</body>", QUESTIONS + "</body>"));
-        String dom = run(
-                "chromium",
-                "--headless",
-                "--no-sandbox",
-                "--disable-gpu",
-                "--disable-quic",
-                "--no-first-run",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-sync",
-                "--user-data-dir=" + folder.resolve("profile"),
-                "--window-size=1100,1400",
-                "--virtual-time-budget=4000",
-                "--dump-dom",
-                page.toUri().toString());
+        String dom = new Programs(folder).dom(html.replace("</body>", QUESTIONS + "</body>"));
         int begin = dom.lastIndexOf("BEGIN{");
         assertThat(begin).as("the browser answered").isPositive();
         String told = dom.substring(begin + "BEGIN".length(), dom.indexOf("}END", begin) + 1)
@@ -130,18 +108,19 @@ final class RenderedReportTest {
     @ParameterizedTest
     @MethodSource("sites")
     void everyPageOfThePdfHoldsText(Path site) throws Exception {
-        assumeTrue(onPath("pdftoppm"), "no page tools");
+        assumeTrue(Programs.onPath("pdftoppm"), "no page tools");
         Path pdf = folder.resolve("report.pdf");
         CommandRun made = CommandRun.of("report", site.toString(), "--format", "pdf", "--output", pdf.toString());
         assertThat(made.err()).isEmpty();
-        run(
-                "pdftoppm",
-                "-r",
-                "40",
-                "-gray",
-                "-png",
-                pdf.toString(),
-                folder.resolve("page").toString());
+        new Programs(folder)
+                .run(
+                        "pdftoppm",
+                        "-r",
+                        "40",
+                        "-gray",
+                        "-png",
+                        pdf.toString(),
+                        folder.resolve("page").toString());
         List<Path> pages;
         try (Stream<Path> files = Files.list(folder)) {
             pages = files.filter(file -> file.toString().endsWith(".png"))
@@ -160,23 +139,28 @@ final class RenderedReportTest {
     @ParameterizedTest
     @MethodSource("sites")
     void thePdfIsSoundForIndependentTools(Path site) throws Exception {
-        assumeTrue(onPath("pdfinfo") && onPath("pdffonts"), "no page tools");
+        assumeTrue(Programs.onPath("pdfinfo") && Programs.onPath("pdffonts"), "no page tools");
         Path pdf = folder.resolve("report.pdf");
         CommandRun.of("report", site.toString(), "--format", "pdf", "--output", pdf.toString());
-        assertThat(run("pdfinfo", pdf.toString()))
+        assertThat(new Programs(folder).run("pdfinfo", pdf.toString()))
                 .containsPattern("Title: +Earthing compliance report – ")
                 .containsPattern("Tagged: +yes")
                 .containsPattern("Encrypted: +no")
                 .containsPattern("JavaScript: +no")
                 .containsPattern("Page size: .*A4")
                 .doesNotContain("CreationDate", "ModDate");
-        List<String> fonts = run("pdffonts", pdf.toString()).lines().skip(2).toList();
+        List<String> fonts = new Programs(folder)
+                .run("pdffonts", pdf.toString())
+                .lines()
+                .skip(2)
+                .toList();
         assertThat(fonts)
                 .hasSizeGreaterThan(1)
                 .allMatch(
                         font -> font.matches(".* yes +yes +yes +\\d+ +\\d+$"), "embedded, a subset, with its letters");
-        if (onPath("qpdf")) {
-            assertThat(run("qpdf", "--check", pdf.toString())).contains("No syntax or stream encoding errors found");
+        if (Programs.onPath("qpdf")) {
+            assertThat(new Programs(folder).run("qpdf", "--check", pdf.toString()))
+                    .contains("No syntax or stream encoding errors found");
         }
     }
 
@@ -188,28 +172,5 @@ final class RenderedReportTest {
             }
         }
         return (double) dark / ((long) page.getWidth() * page.getHeight());
-    }
-
-    private static boolean onPath(String tool) {
-        String path = System.getenv("PATH");
-        return path != null
-                && Stream.of(path.split(File.pathSeparator, -1))
-                        .anyMatch(place -> Files.isExecutable(Path.of(place, tool)));
-    }
-
-    private String run(String... words) throws IOException, InterruptedException {
-        Path out = folder.resolve("out.txt");
-        Process process = new ProcessBuilder(new ArrayList<>(List.of(words)))
-                .redirectOutput(out.toFile())
-                .redirectError(ProcessBuilder.Redirect.DISCARD)
-                .start();
-        try {
-            assertThat(process.waitFor(BROWSER_SECONDS, TimeUnit.SECONDS))
-                    .as(words[0] + " ended in time")
-                    .isTrue();
-        } finally {
-            process.destroyForcibly();
-        }
-        return Files.readString(out, StandardCharsets.UTF_8);
     }
 }

@@ -142,6 +142,7 @@ final class ResultSections {
         blocks.add(SharingSection.of(input, references));
         blocks.add(FindingSections.contingencies(input, broken, references));
         blocks.add(SensitivitySection.of(input));
+        blocks.addAll(CasesSection.of(input, bondOf(input)));
         blocks.addAll(RecheckSection.of(input));
         if (!rest.isEmpty() || !curves.isEmpty()) {
             List<Block> further = new ArrayList<>();

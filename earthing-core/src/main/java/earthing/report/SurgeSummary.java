@@ -5,10 +5,12 @@ import earthing.compliance.Status;
 import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
+import earthing.site.Site;
 import earthing.site.Surges;
 import earthing.study.Case;
 import earthing.study.Result;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -41,9 +43,7 @@ final class SurgeSummary {
     static List<Block> of(ReportInput input, String bond) {
         List<Block> blocks = new ArrayList<>();
         verdict(input.findings(), blocks);
-        String arrangement = input.site().cubicle() == null
-                ? ""
-                : input.site().cubicle().earth().name().toLowerCase(Locale.ROOT);
+        String arrangement = arrangementOf(input.site());
         List<Result> own = input.results()
                 .under("surge.")
                 .filter(r ->
@@ -53,6 +53,21 @@ final class SurgeSummary {
         summary.waves(Surges.verdictWaves(input.site().surges())).ifPresent(blocks::add);
         summary.entries().ifPresent(blocks::add);
         return blocks;
+    }
+
+    /** The word of the arrangement that the site has; empty without a cubicle. */
+    static String arrangementOf(Site site) {
+        return site.cubicle() == null ? "" : site.cubicle().earth().name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The largest open voltage of a core against its chassis among the results of one case. */
+    static String openVoltage(Collection<Result> of) {
+        return ends(of, OPEN, struck(of) ? ResultTable.PROSPECTIVE : "");
+    }
+
+    /** The largest short-circuit current of a core among the results of one case. */
+    static String shortCircuitCurrent(Collection<Result> of) {
+        return ends(of, SHORTED, struck(of) ? ResultTable.PROSPECTIVE : "");
     }
 
     private static boolean ofSite(Map<String, String> keys, String arrangement, String bond) {
@@ -117,7 +132,7 @@ final class SurgeSummary {
                     one(of, "surge.screen.current.peak", mark),
                     one(of, "surge.tank.peak", mark),
                     one(of, "surge.cubicle.peak", mark),
-                    first(of)));
+                    flashesFirst(of)));
         }
         return rows.isEmpty()
                 ? Optional.empty()
@@ -151,7 +166,7 @@ final class SurgeSummary {
                 one(of, "surge.down-lead.current.peak", ""),
                 ends(of, OPEN, ""),
                 ends(of, SHORTED, ""),
-                first(of))));
+                flashesFirst(of))));
         return rows.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Block.Table(
@@ -184,11 +199,11 @@ final class SurgeSummary {
         return keys.getOrDefault("entry", "");
     }
 
-    private static boolean struck(List<Result> of) {
+    private static boolean struck(Collection<Result> of) {
         return of.stream().anyMatch(r -> r.id().startsWith(ResultTable.FLASHOVER));
     }
 
-    private static String one(List<Result> of, String id, String mark) {
+    private static String one(Collection<Result> of, String id, String mark) {
         return of.stream()
                 .filter(r -> r.id().equals(id))
                 .findFirst()
@@ -197,7 +212,7 @@ final class SurgeSummary {
     }
 
     /** The largest of the ends of single cores. */
-    private static String ends(List<Result> of, String quantity, String mark) {
+    private static String ends(Collection<Result> of, String quantity, String mark) {
         return of.stream()
                 .filter(r -> r.id().startsWith("surge.cable-end.")
                         && r.id().endsWith(quantity)
@@ -208,7 +223,7 @@ final class SurgeSummary {
     }
 
     /** The gap that strikes first, with its time and voltage. */
-    private static String first(List<Result> of) {
+    static String flashesFirst(Collection<Result> of) {
         return of.stream()
                 .filter(r -> r.id().startsWith(ResultTable.FLASHOVER) && r.id().endsWith(TIME))
                 .min(Comparator.comparingDouble(Result::value))

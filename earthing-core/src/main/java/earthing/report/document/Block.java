@@ -2,8 +2,10 @@ package earthing.report.document;
 
 import earthing.quantity.Worked;
 import earthing.study.Curve;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /** A piece of a document. */
@@ -105,6 +107,49 @@ public sealed interface Block {
                             rows.stream()
                                     .map(row -> kept.stream().map(row::get).toList())
                                     .toList());
+        }
+    }
+
+    /**
+     * A table of cases among which a reader may choose: the first columns tell the case. Where nothing can be chosen, on
+     * paper or in plain text, it is the whole table.
+     *
+     * @param table all cases
+     * @param keys how many of its columns tell the case
+     */
+    record Choice(Table table, int keys) implements Block {
+        /**
+         * Refuses a table without both.
+         *
+         * @param table all cases
+         * @param keys how many of its columns tell the case
+         */
+        public Choice {
+            if (keys < 1 || keys >= table.columns().size()) {
+                throw new IllegalArgumentException("of " + table.columns().size()
+                        + " columns at least one must tell the case and one a value; have " + keys);
+            }
+        }
+
+        /**
+         * The table with each case in words in one column, for where there is little room.
+         *
+         * @return the narrower table
+         */
+        public Table inOneColumn() {
+            List<Column> columns = new ArrayList<>();
+            columns.add(Column.text("Case"));
+            columns.addAll(table.columns().subList(keys, table.columns().size()));
+            List<List<String>> rows = new ArrayList<>();
+            for (List<String> row : table.rows()) {
+                List<String> narrow = new ArrayList<>();
+                narrow.add(row.subList(0, keys).stream()
+                        .filter(word -> !word.equals("–"))
+                        .collect(Collectors.joining(", ")));
+                narrow.addAll(row.subList(keys, row.size()));
+                rows.add(narrow);
+            }
+            return new Table(table.id(), table.caption(), columns, rows);
         }
     }
 

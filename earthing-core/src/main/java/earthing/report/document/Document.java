@@ -38,7 +38,7 @@ public record Document(String title, String language, List<Block> blocks) {
     }
 
     /**
-     * Every block, those inside sections too, in reading order.
+     * Every block, those inside sections and choices too, in reading order.
      *
      * @return the blocks
      */
@@ -52,6 +52,8 @@ public record Document(String title, String language, List<Block> blocks) {
             all.add(block);
             if (block instanceof Block.Section section) {
                 all.addAll(all(section.blocks()));
+            } else if (block instanceof Block.Choice choice) {
+                all.add(choice.table());
             }
         }
         return all;

@@ -39,7 +39,7 @@ public final class HtmlRenderer {
      */
     public static String render(Document document) {
         HtmlRenderer renderer = new HtmlRenderer(false);
-        renderer.page(document, stylesheet("report.css"));
+        renderer.page(document, resource("report.css"));
         return "<!DOCTYPE html>\n" + renderer.page.end() + "\n";
     }
 
@@ -53,7 +53,7 @@ public final class HtmlRenderer {
     public static String forPrint(Document document) {
         HtmlRenderer renderer = new HtmlRenderer(true);
         String foot = document.title().replaceAll("[\\\\'\"\\p{Cntrl}]", " ");
-        renderer.page(document, stylesheet("report-pdf.css").replace("FOOTER", foot));
+        renderer.page(document, resource("report-pdf.css").replace("FOOTER", foot));
         return renderer.page.end();
     }
 
@@ -79,7 +79,11 @@ public final class HtmlRenderer {
         page.leaf("h1", document.title());
         contents(document);
         document.blocks().forEach(this::block);
-        page.close().close().close();
+        page.close();
+        if (!print && document.everyBlock().stream().anyMatch(block -> block instanceof Block.Choice)) {
+            page.leaf("script", resource("choice.js"));
+        }
+        page.close().close();
     }
 
     private void bookmarks(Document document) {
@@ -127,6 +131,10 @@ public final class HtmlRenderer {
         } else if (block instanceof Block.Headline headline) {
             page.open("p", "class", "headline " + statusClass(headline.status()));
             page.leaf("strong", headline.status()).text(" – " + headline.text()).close();
+        } else if (block instanceof Block.Choice choice) {
+            page.open("div", "class", "choice", "data-keys", Integer.toString(choice.keys()));
+            table(choice.table());
+            page.close();
         } else if (block instanceof Block.Table table) {
             table(table);
         } else if (block instanceof Block.Bullets bullets) {
@@ -243,11 +251,11 @@ public final class HtmlRenderer {
         return "status " + status.toLowerCase(Locale.ROOT).replace(' ', '-');
     }
 
-    /** The style sheet; it has none of the characters that HTML and XML would read differently. */
-    private static String stylesheet(String name) {
+    /** A style sheet or a script; it has none of the characters that HTML and XML would read differently. */
+    private static String resource(String name) {
         try (InputStream in = HtmlRenderer.class.getResourceAsStream(name)) {
             if (in == null) {
-                throw new IllegalStateException("the style sheet is missing from the library");
+                throw new IllegalStateException(name + " is missing from the library");
             }
             return new String(in.readAllBytes(), StandardCharsets.UTF_8);
         } catch (IOException e) {

@@ -80,6 +80,8 @@ public final class TextRenderer {
         } else if (block instanceof Block.Headline headline) {
             wrapped("**" + headline.status().toUpperCase(java.util.Locale.ROOT) + "** – " + headline.text(), "", "");
             out.append('\n');
+        } else if (block instanceof Block.Choice choice) {
+            block(choice.inOneColumn());
         } else if (block instanceof Block.Table table) {
             wrapped("Table: " + table.caption(), "", "");
             out.append('\n');
