@@ -8,46 +8,149 @@ import earthing.soil.SoilDispersion;
 import earthing.soil.SoilModel;
 import java.util.List;
 import java.util.Map;
+import java.util.Queue;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Function;
 import java.util.function.Supplier;
 
-/** Solved electrodes of one run, for any number of threads, so that equal ground and bars are solved once. */
-final class EarthCache {
+/**
+ * Solved electrodes, for any number of threads and sites, so that equal ground and bars are solved once. What is taken
+ * from it is the same as what would be solved anew; a site's results do not depend on what was in it before.
+ */
+public final class EarthCache {
+
+    /** Solutions of one kind that are kept by default, a few hundred kilobytes each at most on a usual pole. */
+    public static final int MOST = 600;
 
     private record Problem(SoilModel soil, List<Bar> bars) {}
 
+    /** Where an earth lead arrives. */
+    private record Terminal(String electrode, double x, double y) {}
+
+    /** Electrodes with the places where their leads arrive, in their order. */
+    private record Fed(Problem problem, List<Terminal> terminals) {}
+
     /** Electrodes over frequency by the title of the law of their ground, which tells its constants too. */
-    private record Harmonic(Problem problem, String law) {}
+    private record Harmonic(Fed fed, String law) {}
 
     private record Joined(Harmonic harmonic, List<String> names) {}
 
-    private final Map<Problem, EarthElectrodes> solved = new ConcurrentHashMap<>();
-    private final Map<Harmonic, HarmonicElectrode> harmonic = new ConcurrentHashMap<>();
-    private final Map<Joined, ElectrodePorts> ports = new ConcurrentHashMap<>();
-    private final Map<Problem, double[][]> inductances = new ConcurrentHashMap<>();
+    /**
+     * A map that forgets its oldest entry when it is full. Nobody holds a lock while an entry is being solved, because
+     * that is done in parallel: a worker that waits for a lock would keep the parts that it was to do. Waiting on a
+     * future lets another worker take its place.
+     */
+    private static final class Kept<K, V> {
+
+        private final Map<K, CompletableFuture<V>> values = new ConcurrentHashMap<>();
+        private final Queue<K> oldestFirst = new ConcurrentLinkedQueue<>();
+        private final int most;
+
+        Kept(int most) {
+            this.most = most;
+        }
+
+        V get(K key, Function<K, V> solution) {
+            CompletableFuture<V> known = values.get(key);
+            if (known != null) {
+                return solved(known);
+            }
+            CompletableFuture<V> mine = new CompletableFuture<>();
+            CompletableFuture<V> first = values.putIfAbsent(key, mine);
+            if (first != null) {
+                return solved(first);
+            }
+            oldestFirst.add(key);
+            forget();
+            try {
+                mine.complete(solution.apply(key));
+            } catch (RuntimeException | Error failed) {
+                values.remove(key, mine);
+                oldestFirst.remove(key);
+                mine.completeExceptionally(failed);
+            }
+            return solved(mine);
+        }
+
+        private void forget() {
+            while (values.size() > most) {
+                K oldest = oldestFirst.poll();
+                if (oldest == null) {
+                    return;
+                }
+                values.remove(oldest);
+            }
+        }
+
+        private static <V> V solved(CompletableFuture<V> future) {
+            try {
+                return future.join();
+            } catch (CompletionException failed) {
+                if (failed.getCause() instanceof RuntimeException reason) {
+                    throw reason;
+                }
+                throw failed;
+            }
+        }
+    }
+
+    private final Kept<Problem, EarthElectrodes> solved;
+    private final Kept<Harmonic, HarmonicElectrode> harmonic;
+    private final Kept<Joined, ElectrodePorts> ports;
+    private final Kept<Fed, double[][]> inductances;
+
+    /** A cache for one site, or for sites that have much in common. */
+    public EarthCache() {
+        this(MOST);
+    }
+
+    /**
+     * A cache of a stated size.
+     *
+     * @param most solutions of one kind that are kept, at least 1; the oldest is forgotten first
+     */
+    public EarthCache(int most) {
+        if (most < 1) {
+            throw new IllegalArgumentException("a cache keeps at least one solution; asked for " + most);
+        }
+        solved = new Kept<>(most);
+        harmonic = new Kept<>(most);
+        ports = new Kept<>(most);
+        inductances = new Kept<>(most);
+    }
 
     EarthElectrodes solve(SoilModel soil, List<Bar> bars) {
-        return solved.computeIfAbsent(
-                new Problem(soil, List.copyOf(bars)), p -> EarthElectrodes.of(p.soil(), p.bars()));
+        return solved.get(new Problem(soil, List.copyOf(bars)), p -> EarthElectrodes.of(p.soil(), p.bars()));
     }
 
     /** Electrodes over frequency at their terminals. */
     HarmonicElectrode harmonic(SiteEarth earth, SoilDispersion law, String lawKey) {
-        return harmonic.computeIfAbsent(
+        return harmonic.get(
                 key(earth, lawKey), k -> HarmonicElectrode.of(earth.soil(), law, earth.bars(), earth.terminals()));
     }
 
     /** The ports of the electrodes that something is joined to. */
     ElectrodePorts ports(SiteEarth earth, String lawKey, List<String> names, Supplier<ElectrodePorts> solution) {
-        return ports.computeIfAbsent(new Joined(key(earth, lawKey), List.copyOf(names)), k -> solution.get());
+        return ports.get(new Joined(key(earth, lawKey), List.copyOf(names)), k -> solution.get());
     }
 
     /** Inductances of the tapering currents. */
     double[][] inductances(SiteEarth earth, Supplier<double[][]> solution) {
-        return inductances.computeIfAbsent(new Problem(earth.soil(), earth.bars()), k -> solution.get());
+        return inductances.get(fed(earth), k -> solution.get());
     }
 
     private static Harmonic key(SiteEarth earth, String law) {
-        return new Harmonic(new Problem(earth.soil(), earth.bars()), law);
+        return new Harmonic(fed(earth), law);
+    }
+
+    private static Fed fed(SiteEarth earth) {
+        return new Fed(
+                new Problem(earth.soil(), earth.bars()),
+                earth.terminals().entrySet().stream()
+                        .map(lead -> new Terminal(lead.getKey(), lead.getValue()[0], lead.getValue()[1]))
+                        .toList());
     }
 }

@@ -34,7 +34,18 @@ public final class SiteStudy {
      * @return the results
      */
     public static StudyResults of(Site site, StudyScope scope) {
-        EarthCache cache = new EarthCache();
+        return of(site, scope, new EarthCache());
+    }
+
+    /**
+     * As {@link #of(Site, StudyScope)}, with the electrodes that other sites have solved already.
+     *
+     * @param site the site
+     * @param scope whether the arrangements are studied that the site does not have
+     * @param cache solved electrodes; shared by the runs of many sites, also at the same time
+     * @return the results, the same whatever the cache held before
+     */
+    public static StudyResults of(Site site, StudyScope scope, EarthCache cache) {
         SiteGround ground = SiteGround.of(site, cache);
         StudyResults studied = studied(ground, cache, scope);
         return ground.results().equals(StudyResults.EMPTY)
