@@ -14,17 +14,8 @@ import java.util.Optional;
 /** Stays that are part of the earthing: their anchors as electrodes. */
 final class StayAnchors {
 
-    /** Radius of the wires that stand for the surface of a plate. */
-    static final Source PLATE = Source.publication(
-            "A. C. Ludwig, Wire grid modeling of surfaces, IEEE Trans. Antennas and Propagation AP-35, 1987",
-            "the wires together have the area of both sides of the surface",
-            Source.Status.FROM_MEMORY);
-
     private static final Source LOG =
             Source.tool("only the rod of an anchor without a plate is metal in the soil; a log adds nothing");
-
-    /** Spokes that stand for a plate. */
-    private static final int SPOKES = 8;
 
     private StayAnchors() {}
 
@@ -83,26 +74,8 @@ final class StayAnchors {
             throw new MissingInput(
                     "the plate of " + stay.name() + " would not be covered by soil", "stays.anchor.rod-length");
         }
-        bars.addAll(plate(name, distance + length * Math.sin(rake) * Math.cos(azimuth), depth, rake, azimuth, radius));
-        return bars;
-    }
-
-    /** Spokes in the plane at right angles to the rod: less metal than the plate, so the resistance errs high. */
-    private static List<Bar> plate(String name, double x, double depth, double rake, double azimuth, double radius) {
-        List<Bar> bars = new ArrayList<>();
-        for (int i = 0; i < SPOKES; i++) {
-            double angle = 2 * Math.PI * i / SPOKES;
-            double along = radius * Math.sin(angle);
-            bars.add(new Bar(
-                    name,
-                    x,
-                    0,
-                    depth,
-                    x + along * Math.cos(rake) * Math.cos(azimuth),
-                    radius * Math.cos(angle),
-                    depth - along * Math.sin(rake),
-                    radius / (2 * SPOKES)));
-        }
+        bars.addAll(BarShapes.roundPlate(
+                name, distance + length * Math.sin(rake) * Math.cos(azimuth), 0, depth, radius, rake, azimuth));
         return bars;
     }
 }

@@ -56,12 +56,24 @@ class PlatesAndSleevesTest {
         }
     }
 
+    /** A thin disc deep in the ground, exact: R = ρ/(8r) (Weber 1873). */
+    @Property(seed = "20261125", tries = 20)
+    void deepRoundPlateIsTheDisc(
+            @ForAll @DoubleRange(min = 0.1, max = 1) double radius,
+            @ForAll @DoubleRange(min = 0, max = 1.5) double rake,
+            @ForAll @DoubleRange(min = 0, max = 6.2) double azimuth) {
+        double plate = resistance(UNIFORM, BarShapes.roundPlate("e", 0, 0, 2000, radius, rake, azimuth));
+        assertThat(plate).isCloseTo(100 / (8 * radius), Percentage.withPercentage(0.12));
+    }
+
     @Test
     void aDeeperPlateHasLessAndAnUprightOneTurnsWithItsSides() {
         assertThat(plate(3, 0.6, 0.6, true)).isLessThan(plate(1.5, 0.6, 0.6, true));
         // A plate of 0.9 m by 0.6 m may be cut along either side.
         assertThat(plate(50, 0.9, 0.6, false)).isCloseTo(plate(50, 0.6, 0.9, true), Percentage.withPercentage(0.01));
         assertThatThrownBy(() -> plate(1, 0, 1, true)).hasMessageContaining("sides of a plate");
+        assertThatThrownBy(() -> BarShapes.roundPlate("e", 0, 0, 1, Double.NaN, 0, 0))
+                .hasMessageContaining("radius of a plate");
     }
 
     /** Fagan and Lee 1970, IEEE Std 80 14.6 (from memory): the soil part is Dwight's rod, up to 1.1 % high. */
