@@ -96,9 +96,10 @@ public final class EnergisedElectrodes {
     /** The sum over all images of all elements. */
     double summed(double x, double y, double depth, int layer) {
         double sum = 0;
+        ImageTerms room = new ImageTerms();
         for (int e = 0; e < elementCurrents.length; e++) {
             if (elementCurrents[e] != 0) {
-                sum += elementCurrents[e] * integral.at(e, x, y, depth, layer);
+                sum += elementCurrents[e] * integral.at(e, x, y, depth, layer, room);
             }
         }
         return sum;

@@ -45,8 +45,9 @@ final class GalerkinSystem {
             rows = rows.parallel();
         }
         rows.forEach(i -> {
+            ImageTerms room = new ImageTerms(); // once a row: no pair takes any of the heap
             for (int j = 0; j <= i; j++) {
-                data[i * n + j] = integral.mean(i, j);
+                data[i * n + j] = integral.mean(i, j, room);
             }
             data[i * n + i] += mesh.sleeve[i];
         });

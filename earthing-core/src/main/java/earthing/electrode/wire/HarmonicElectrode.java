@@ -387,9 +387,10 @@ public final class HarmonicElectrode {
         PairIntegral integral = new PairIntegral(mesh, PointSource.of(real));
         int n = mesh.size;
         double[] values = new double[n * n];
+        ImageTerms room = new ImageTerms();
         for (int i = 0; i < n; i++) {
             for (int j = 0; j <= i; j++) {
-                values[i * n + j] = integral.mean(i, j);
+                values[i * n + j] = integral.mean(i, j, room);
                 values[j * n + i] = values[i * n + j];
             }
         }

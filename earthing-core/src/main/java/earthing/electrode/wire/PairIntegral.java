@@ -107,10 +107,11 @@ final class PairIntegral {
             }
             known = new RadialTable(square(zu - zo), square(least / 4), 1, (r2, values) -> {
                 double sum = 0;
+                ImageTerms room = new ImageTerms(); // once a piece of the table
                 for (int f = 0; f < kernel.families; f++) {
                     double[] b = kernel.offset[f];
                     double zeta = kernel.upperSign[f] * zu + kernel.lowerSign[f] * zo;
-                    sum += imageSum(b, kernel.coefficient[f], 0, b.length, r2, zeta);
+                    sum += imageSum(b, kernel.coefficient[f], 0, b.length, r2, zeta, room);
                 }
                 values[0] = sum;
             });
@@ -138,7 +139,7 @@ final class PairIntegral {
     }
 
     /** Mean potential on element j per ampere from element i [V/A]; symmetric. */
-    double mean(int first, int second) {
+    double mean(int first, int second, ImageTerms room) {
         int u = mesh.layer[first] <= mesh.layer[second] ? first : second;
         int o = u == first ? second : first;
         LayerKernel kernel = kernel(mesh.layer[u], mesh.layer[o]);
@@ -178,23 +179,34 @@ final class PairIntegral {
             }
             double extra = onOneLine ? 2 * a2 : a2;
             if (middle > near) {
-                sum += farSum(u, o, 3, su, sl, b, c, near, middle, extra);
+                sum += farSum(u, o, 3, su, sl, b, c, near, middle, extra, room);
             }
             int remote = middle;
             while (remote < b.length && r2 + square(b[remote] + zeta) < square(MOMENTS_ONLY * s)) {
                 remote++;
             }
             if (remote > middle) {
-                sum += farSum(u, o, 2, su, sl, b, c, middle, remote, extra);
+                sum += farSum(u, o, 2, su, sl, b, c, middle, remote, extra, room);
             }
             if (b.length > remote) {
-                sum += remoteSum(u, o, su, sl, b, c, remote, dx, dy, zeta, extra);
+                sum += remoteSum(u, o, su, sl, b, c, remote, dx, dy, zeta, extra, room);
             }
         }
         return sum;
     }
 
-    private double farSum(int u, int o, int n, int su, int sl, double[] b, double[] c, int from, int to, double extra) {
+    private double farSum(
+            int u,
+            int o,
+            int n,
+            int su,
+            int sl,
+            double[] b,
+            double[] c,
+            int from,
+            int to,
+            double extra,
+            ImageTerms room) {
         double[] t = GaussRule.nodes(n);
         double[] w = GaussRule.weights(n);
         double total = 0;
@@ -206,7 +218,7 @@ final class PairIntegral {
                 double dx = xu - along(mesh.x1[o], mesh.x2[o], t[q]);
                 double dy = yu - along(mesh.y1[o], mesh.y2[o], t[q]);
                 double zeta = zu + sl * along(mesh.z1[o], mesh.z2[o], t[q]);
-                total += w[p] * w[q] * imageSum(b, c, from, to, dx * dx + dy * dy + extra, zeta);
+                total += w[p] * w[q] * imageSum(b, c, from, to, dx * dx + dy * dy + extra, zeta, room);
             }
         }
         return total;
@@ -227,7 +239,8 @@ final class PairIntegral {
             double dx,
             double dy,
             double zeta,
-            double extra) {
+            double extra,
+            ImageTerms room) {
         double along = dx * (mesh.x2[u] - mesh.x1[u]) + dy * (mesh.y2[u] - mesh.y1[u]);
         double down = su * (mesh.z2[u] - mesh.z1[u]);
         double alongOther = -dx * (mesh.x2[o] - mesh.x1[o]) - dy * (mesh.y2[o] - mesh.y1[o]);
@@ -237,24 +250,26 @@ final class PairIntegral {
         double p1 = (along * down + alongOther * downOther) / 4;
         double p2 = (down * down + downOther * downOther) / 8;
         double apart = dx * dx + dy * dy + extra;
-        double[] terms = new double[b.length - from];
-        for (int i = 0; i < terms.length; i++) {
+        int count = b.length - from;
+        double[] terms = room.of(count);
+        for (int i = 0; i < count; i++) {
             double v = b[from + i] + zeta;
             double inverse2 = 1 / (apart + v * v);
             terms[i] =
                     c[from + i] * Math.sqrt(inverse2) * (1 + inverse2 * (trace + inverse2 * (p0 + v * (p1 + p2 * v))));
         }
-        return total(terms);
+        return total(terms, count);
     }
 
-    private static double imageSum(double[] b, double[] c, int from, int to, double r2, double zeta) {
+    private static double imageSum(double[] b, double[] c, int from, int to, double r2, double zeta, ImageTerms room) {
         if (to - from >= APART_FROM) {
-            double[] terms = new double[to - from];
-            for (int i = 0; i < terms.length; i++) {
+            int count = to - from;
+            double[] terms = room.of(count);
+            for (int i = 0; i < count; i++) {
                 double v = b[from + i] + zeta;
                 terms[i] = c[from + i] / Math.sqrt(r2 + v * v);
             }
-            return total(terms);
+            return total(terms, count);
         }
         double sum = 0;
         for (int i = from; i < to; i++) {
@@ -264,15 +279,15 @@ final class PairIntegral {
         return sum;
     }
 
-    private static double total(double[] terms) {
+    private static double total(double[] terms, int count) {
         double even = 0;
         double odd = 0;
         int i = 0;
-        for (; i + 1 < terms.length; i += 2) {
+        for (; i + 1 < count; i += 2) {
             even += terms[i];
             odd += terms[i + 1];
         }
-        return even + odd + (i < terms.length ? terms[i] : 0);
+        return even + odd + (i < count ? terms[i] : 0);
     }
 
     /** Both elements, and therefore all images, on one vertical axis. */
@@ -344,7 +359,7 @@ final class PairIntegral {
     }
 
     /** Potential at a point per ampere from an element [V/A]; within a bar, that of its surface. */
-    double at(int e, double x, double y, double z, int layer) {
+    double at(int e, double x, double y, double z, int layer, ImageTerms room) {
         boolean onSurface = z == 0 && layer == 0;
         int own = mesh.layer[e];
         boolean upper = onSurface || layer <= own;
@@ -384,8 +399,8 @@ final class PairIntegral {
                 near++;
             }
             if (near < b.length) {
-                sum += (imageSum(b, c, near, b.length, plus, zeta + se * hz)
-                                + imageSum(b, c, near, b.length, minus, zeta - se * hz))
+                sum += (imageSum(b, c, near, b.length, plus, zeta + se * hz, room)
+                                + imageSum(b, c, near, b.length, minus, zeta - se * hz, room))
                         / 2;
             }
         }
@@ -393,7 +408,7 @@ final class PairIntegral {
     }
 
     /** Potential on the surface per ampere of a point source at a depth in a layer [V/A]. */
-    double pointAtSurface(int layer, double depth, double r2) {
+    double pointAtSurface(int layer, double depth, double r2, ImageTerms room) {
         LayerKernel kernel = surfaceKernel(layer);
         double sum = 0;
         for (int f = 0; f < kernel.families; f++) {
@@ -403,7 +418,8 @@ final class PairIntegral {
                     0,
                     kernel.offset[f].length,
                     r2,
-                    kernel.lowerSign[f] * depth);
+                    kernel.lowerSign[f] * depth,
+                    room);
         }
         return sum;
     }
@@ -414,14 +430,15 @@ final class PairIntegral {
      * @param split first far image of each family, from {@link #surfaceImagesFrom}
      * @param far whether the far images count or the near ones
      */
-    double pointAtSurface(int layer, double depth, double r2, int[] split, boolean far) {
+    double pointAtSurface(int layer, double depth, double r2, int[] split, boolean far, ImageTerms room) {
         LayerKernel kernel = surfaceKernel(layer);
         double sum = 0;
         for (int f = 0; f < kernel.families; f++) {
             int from = far ? split[f] : 0;
             int to = far ? kernel.offset[f].length : split[f];
             if (to > from) {
-                sum += imageSum(kernel.offset[f], kernel.coefficient[f], from, to, r2, kernel.lowerSign[f] * depth);
+                sum += imageSum(
+                        kernel.offset[f], kernel.coefficient[f], from, to, r2, kernel.lowerSign[f] * depth, room);
             }
         }
         return sum;

@@ -75,14 +75,15 @@ final class RodSurface {
 
     /** Adds the potential at a squared horizontal distance [m²], per volt on each electrode. */
     void add(double r2, double[] values) {
+        ImageTerms room = new ImageTerms();
         for (int e : elements) {
-            double mean = mean(e, r2);
+            double mean = mean(e, r2, room);
             for (int k = 0; k < values.length; k++) {
                 values[k] += currentPerVolt[k][e] * mean;
             }
         }
         for (int j = 0; j < NODES; j++) {
-            double point = integral.pointAtSurface(layer, depth[j], r2, far, true);
+            double point = integral.pointAtSurface(layer, depth[j], r2, far, true, room);
             for (int k = 0; k < values.length; k++) {
                 values[k] += weight[k][j] * point;
             }
@@ -90,21 +91,21 @@ final class RodSurface {
     }
 
     /** Mean of the near images over an element. */
-    private double mean(int e, double r2) {
+    private double mean(int e, double r2, ImageTerms room) {
         double middle = (mesh.z1[e] + mesh.z2[e]) / 2;
         int n = GaussRule.points(r2 + middle * middle, mesh.length[e] * mesh.length[e]);
         if (n == 0) {
-            return integral.at(e, mesh.x1[e] + Math.sqrt(r2), mesh.y1[e], 0, 0) - gauss(e, r2, 2, true);
+            return integral.at(e, mesh.x1[e] + Math.sqrt(r2), mesh.y1[e], 0, 0, room) - gauss(e, r2, 2, true, room);
         }
-        return gauss(e, r2, n, false);
+        return gauss(e, r2, n, false, room);
     }
 
-    private double gauss(int e, double r2, int n, boolean farOnes) {
+    private double gauss(int e, double r2, int n, boolean farOnes, ImageTerms room) {
         double[] t = GaussRule.nodes(n);
         double[] w = GaussRule.weights(n);
         double mean = 0;
         for (int p = 0; p < n; p++) {
-            mean += w[p] * integral.pointAtSurface(layer, along(e, t[p]), r2, far, farOnes);
+            mean += w[p] * integral.pointAtSurface(layer, along(e, t[p]), r2, far, farOnes, room);
         }
         return mean;
     }

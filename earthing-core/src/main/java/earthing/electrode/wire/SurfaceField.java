@@ -136,6 +136,7 @@ final class SurfaceField {
         for (int k = 0; k < electrodes; k++) {
             unit[k][k] = 1;
         }
+        ImageTerms room = new ImageTerms();
         for (int at = 0; at < places.size(); at++) {
             double x = places.x(at);
             double y = places.y(at);
@@ -150,7 +151,7 @@ final class SurfaceField {
             for (int i = 0; i < lying.length; i++) {
                 int e = lying[i];
                 double tabulated = lyingMean(i, e, x, y);
-                double mean = Double.isNaN(tabulated) ? integral.at(e, x, y, 0, 0) : tabulated;
+                double mean = Double.isNaN(tabulated) ? integral.at(e, x, y, 0, 0, room) : tabulated;
                 for (int k = 0; k < electrodes; k++) {
                     values[k][at] += currentPerVolt[k][e] * mean;
                 }
@@ -169,7 +170,8 @@ final class SurfaceField {
                 squared,
                 squared,
                 1,
-                (r2, values) -> values[0] = integral.pointAtSurface(source.layer(), source.depth(), r2));
+                (r2, values) ->
+                        values[0] = integral.pointAtSurface(source.layer(), source.depth(), r2, new ImageTerms()));
     }
 
     private RadialTable rodTable(int[] elements) {
@@ -205,10 +207,11 @@ final class SurfaceField {
             double value = rodTables[i].sum(r2, volts);
             sum += Double.isNaN(value) ? untabulated(rods[i], x, y, amperes) : value;
         }
+        ImageTerms room = new ImageTerms();
         for (int i = 0; i < lying.length; i++) {
             int e = lying[i];
             double mean = lyingMean(i, e, x, y);
-            sum += amperes[e] * (Double.isNaN(mean) ? integral.at(e, x, y, 0, 0) : mean);
+            sum += amperes[e] * (Double.isNaN(mean) ? integral.at(e, x, y, 0, 0, room) : mean);
         }
         return sum;
     }
@@ -232,8 +235,9 @@ final class SurfaceField {
 
     private double untabulated(int[] elements, double x, double y, double[] amperes) {
         double sum = 0;
+        ImageTerms room = new ImageTerms();
         for (int e : elements) {
-            sum += amperes[e] * integral.at(e, x, y, 0, 0);
+            sum += amperes[e] * integral.at(e, x, y, 0, 0, room);
         }
         return sum;
     }

@@ -6,10 +6,13 @@ import static org.assertj.core.api.Assertions.within;
 import earthing.soil.Layer;
 import earthing.soil.PointSource;
 import earthing.soil.SoilModel;
+import java.lang.management.ManagementFactory;
+import java.util.ArrayList;
 import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
+import org.junit.jupiter.api.Test;
 
 class PairIntegralTest {
 
@@ -35,7 +38,36 @@ class PairIntegralTest {
             Mesh mesh = Mesh.of(soil, List.of(one, other), new Discretisation(1, 10, 1));
             assertThat(mesh.size).isEqualTo(2);
             double exact = quadrature(ground, one, other);
-            assertThat(new PairIntegral(mesh, ground).mean(0, 1)).as("%s", soil).isCloseTo(exact, within(1e-5 * exact));
+            assertThat(new PairIntegral(mesh, ground).mean(0, 1, new ImageTerms()))
+                    .as("%s", soil)
+                    .isCloseTo(exact, within(1e-5 * exact));
+        }
+    }
+
+    /** Counted by the machine itself, all kernels and tables once made: the loop over pairs takes nothing of the heap. */
+    @Test
+    void noPairTakesOfTheHeap() {
+        com.sun.management.ThreadMXBean counter = (com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean();
+        long own = Thread.currentThread().getId();
+        List<Bar> bars = new ArrayList<>(BarShapes.mat("mat", 0, 0, 6, 6, 6, 6, 0.6, 0.005));
+        bars.addAll(BarShapes.rod("rod", 9, 0, 0, 6, 0.008));
+        bars.addAll(BarShapes.rakedRod("raked", 0, 9, 0.2, 4, 0.5, 1, 0.008));
+        for (SoilModel soil : SOILS) {
+            Mesh mesh = Mesh.of(soil, bars, Discretisation.STANDARD);
+            PairIntegral integral = new PairIntegral(mesh, PointSource.of(soil));
+            ImageTerms room = new ImageTerms();
+            long taken = 0;
+            for (int round = 0; round < 2; round++) {
+                long before = counter.getThreadAllocatedBytes(own);
+                for (int i = 0; i < mesh.size; i++) {
+                    for (int j = 0; j <= i; j++) {
+                        integral.mean(i, j, room);
+                    }
+                }
+                taken = counter.getThreadAllocatedBytes(own) - before;
+            }
+            // One object a pair would be a megabyte; the rest belongs to the counter.
+            assertThat(taken).as("%s elements in %s", mesh.size, soil).isLessThan(20_000);
         }
     }
 
