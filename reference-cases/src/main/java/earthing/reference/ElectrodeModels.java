@@ -14,6 +14,7 @@ import earthing.electrode.formula.RingDwight;
 import earthing.electrode.formula.RodDwight;
 import earthing.electrode.formula.RodSurfacePotential;
 import earthing.electrode.formula.RodTwoLayer;
+import earthing.electrode.formula.RoundPlateDwight;
 import earthing.electrode.formula.RulesOfThumb;
 import earthing.electrode.formula.Sphere;
 import earthing.electrode.formula.StarDwight;
@@ -61,12 +62,17 @@ final class ElectrodeModels {
                                         given.value("diameter"),
                                         given.value("concrete-diameter"))
                                 .get()));
-        models.put("electrode.rod.step-share", given -> {
-            double length = given.value("length");
-            double whole =
-                    RodDwight.resistance(1, length, given.value("diameter") / 2).get();
-            return Map.of("share", 1 - RodDwight.surfacePotential(1, length, given.value("pace")) / whole);
+        models.put("electrode.rod.resistivity", given -> {
+            double ofOne = RodDwight.resistance(1, given.value("length"), given.value("diameter") / 2)
+                    .get();
+            return Map.of("resistivity", given.value("resistance") / ofOne);
         });
+        models.put(
+                "electrode.rule-of-thumb.rod",
+                given -> Map.of(
+                        "resistance",
+                        RulesOfThumb.rod(given.value("resistivity"), given.value("length"))
+                                .get()));
         models.put("electrode.rod.rule-of-thumb", given -> {
             double length = given.value("length");
             // The rule refuses lengths at which it is too low; its value at one metre is scaled to show by how much.
@@ -156,6 +162,20 @@ final class ElectrodeModels {
                                         given.value("radius"),
                                         given.value("depth"))
                                 .get()));
+        models.put(
+                "electrode.rule-of-thumb.strip",
+                given -> Map.of(
+                        "resistance",
+                        RulesOfThumb.strip(given.value("resistivity"), given.value("length"))
+                                .get()));
+        models.put("electrode.rule-of-thumb.ring-and-foundation", given -> {
+            double resistivity = given.value("resistivity");
+            return Map.of(
+                    "ring", RulesOfThumb.ring(resistivity, given.value("area")).get(),
+                    "foundation",
+                            RulesOfThumb.foundation(resistivity, given.value("volume"))
+                                    .get());
+        });
         models.put("electrode.ring.rule-of-thumb", given -> {
             double diameter = given.value("diameter");
             double ofOneMetre = RulesOfThumb.ring(1, Math.PI / 4).get();
@@ -239,6 +259,18 @@ final class ElectrodeModels {
             return Map.of(
                     "equal-area-disc", GridLaurent.plate(resistivity, side * side),
                     "square", Disc.squareOnSurface(resistivity, side));
+        });
+        models.put("electrode.plate.dwight", given -> {
+            double resistivity = given.value("resistivity");
+            double radius = given.value("radius");
+            double depth = given.value("depth");
+            return Map.of(
+                    "flat",
+                    RoundPlateDwight.resistance(RoundPlateDwight.Lie.HORIZONTAL, resistivity, radius, depth)
+                            .get(),
+                    "upright",
+                    RoundPlateDwight.resistance(RoundPlateDwight.Lie.VERTICAL, resistivity, radius, depth)
+                            .get());
         });
         models.put(
                 "electrode.sphere.two-deep",

@@ -5,7 +5,10 @@ import earthing.electrode.wire.BarShapes;
 import earthing.electrode.wire.Discretisation;
 import earthing.electrode.wire.EarthElectrodes;
 import earthing.electrode.wire.EnergisedElectrodes;
+import earthing.electrode.wire.ResistanceMatrix;
 import earthing.soil.SoilModel;
+import earthing.soil.Wenner;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
@@ -41,6 +44,16 @@ final class WireModels {
                     alone(soil, BarShapes.rodsInLine(NAME, 0, 0, rods, given.value("spacing"), 0, length, radius));
             return Map.of("factor", group * rods / one, "utilisation", one / (group * rods));
         });
+        models.put("electrode.wire.rods-in-ring", given -> {
+            SoilModel soil = SoilModel.uniform(100);
+            int rods = given.count("rods");
+            double length = given.value("length");
+            double radius = given.value("diameter") / 2;
+            double ring = given.value("spacing") / (2 * Math.sin(Math.PI / rods));
+            double group = alone(soil, BarShapes.rodsInRing(NAME, 0, 0, rods, ring, 0, length, radius));
+            return Map.of("utilisation", alone(soil, rod(length, radius)) / (group * rods));
+        });
+        models.put("electrode.wire.driven-probes", WireModels::drivenProbes);
         models.put("electrode.wire.rod-in-concrete", given -> {
             SoilModel soil = SoilModel.uniform(given.value("soil"));
             Bar rod = rod(given.value("length"), given.value("diameter") / 2).get(0);
@@ -55,6 +68,24 @@ final class WireModels {
             return Map.of("capacitance", given.value("resistivity") / (4 * Math.PI * side * resistance));
         });
         models.put("electrode.wire.square-grid", WireModels::squareGrid);
+    }
+
+    /** A Wenner reading with four rods as probes, and what three formulas make of it. */
+    private static Map<String, Double> drivenProbes(Given given) {
+        double spacing = given.value("spacing");
+        double driven = given.value("driven");
+        double radius = given.value("radius");
+        List<Bar> bars = new ArrayList<>();
+        for (int i = 0; i < 4; i++) {
+            bars.addAll(BarShapes.rod("probe " + i, i * spacing, 0, 0, driven, radius));
+        }
+        ResistanceMatrix r = EarthElectrodes.of(SoilModel.uniform(given.value("resistivity")), bars)
+                .resistances();
+        double reading = r.get(1, 0) - r.get(1, 3) - r.get(2, 0) + r.get(2, 3);
+        return Map.of(
+                "simple", Wenner.of(spacing).geometricFactor() * reading,
+                "full-depth", new Wenner(spacing, driven).geometricFactor() * reading,
+                "two-thirds", Wenner.driven(spacing, driven).geometricFactor() * reading);
     }
 
     private static List<Bar> rod(double length, double radius) {
