@@ -42,6 +42,7 @@ import picocli.CommandLine.Spec;
             SoilCommand.class,
             SheetCommand.class,
             NewCommand.class,
+            ExerciseCommand.class,
             CompletionCommand.class
         },
         mixinStandardHelpOptions = true,

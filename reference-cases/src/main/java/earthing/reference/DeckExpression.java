@@ -7,7 +7,8 @@ import java.util.regex.Pattern;
 
 /**
  * An expression of a circuit deck in the variable {@code time}: numbers with the scale suffixes of decks, the four
- * operations, {@code pow}, {@code exp}, comparisons and the choice {@code condition ? a : b}.
+ * operations, powers, some functions, comparisons and the choice {@code condition ? a : b}. The worked lines of the
+ * exercises are written in it too.
  */
 final class DeckExpression {
 
@@ -15,6 +16,18 @@ final class DeckExpression {
             Pattern.compile("(?<digits>\\d+\\.?\\d*(?:e[+-]?\\d+)?|\\.\\d+)(?<suffix>meg|[tgkmunpf])?");
     private static final Map<String, Double> SUFFIXES =
             Map.of("t", 1e12, "g", 1e9, "meg", 1e6, "k", 1e3, "m", 1e-3, "u", 1e-6, "n", 1e-9, "p", 1e-12, "f", 1e-15);
+
+    private static final Map<String, DoubleUnaryOperator> FUNCTIONS = Map.of(
+            "exp(",
+            Math::exp,
+            "ln(",
+            Math::log,
+            "log10(",
+            Math::log10,
+            "sqrt(",
+            Math::sqrt,
+            "asinh(",
+            x -> Math.log(x + Math.sqrt(x * x + 1)));
 
     private final String text;
     private int at;
@@ -118,6 +131,15 @@ final class DeckExpression {
             DoubleUnaryOperator value = factor();
             return t -> -value.applyAsDouble(t);
         }
+        DoubleUnaryOperator base = atom();
+        if (!accept("^")) {
+            return base;
+        }
+        DoubleUnaryOperator exponent = factor();
+        return t -> Math.pow(base.applyAsDouble(t), exponent.applyAsDouble(t));
+    }
+
+    private DoubleUnaryOperator atom() {
         if (accept("(")) {
             DoubleUnaryOperator value = choice();
             expect(")");
@@ -130,10 +152,15 @@ final class DeckExpression {
             expect(")");
             return t -> Math.pow(base.applyAsDouble(t), exponent.applyAsDouble(t));
         }
-        if (accept("exp(")) {
-            DoubleUnaryOperator value = choice();
-            expect(")");
-            return t -> Math.exp(value.applyAsDouble(t));
+        for (Map.Entry<String, DoubleUnaryOperator> function : FUNCTIONS.entrySet()) {
+            if (accept(function.getKey())) {
+                DoubleUnaryOperator value = choice();
+                expect(")");
+                return t -> function.getValue().applyAsDouble(value.applyAsDouble(t));
+            }
+        }
+        if (accept("pi")) {
+            return t -> Math.PI;
         }
         if (accept("time")) {
             return t -> t;

@@ -1,5 +1,6 @@
 package earthing.reference;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -91,7 +92,7 @@ public record ReferenceCase(
          * @param expected the expected values, at least one
          */
         public Row {
-            given = Map.copyOf(new LinkedHashMap<>(given));
+            given = Collections.unmodifiableMap(new LinkedHashMap<>(given));
             expected = List.copyOf(expected);
         }
     }
