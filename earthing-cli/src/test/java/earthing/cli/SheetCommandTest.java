@@ -96,6 +96,13 @@ final class SheetCommandTest {
     }
 
     @Test
+    void aMainEarthInOnePieceIsMeasuredAsOneBond() {
+        String sheet = CommandRun.of("sheet", DemoSites.named("thornby-shield-wire").toString())
+                .out();
+        assertThat(sheet).containsPattern("bond continuity, *\\| [0-9.]+ mΩ[^\n]*\n\\| main-earth ");
+    }
+
+    @Test
     void aWrongReadingIsToldAtItsRow() throws IOException {
         String site = DemoSites.named("ternhook-wood-shared").toString();
         Path table = folder.resolve("readings.csv");

@@ -156,8 +156,7 @@ public final class ComplianceRun {
             Optional<EarthPaths.Member> broken = design.paths().member(path);
             boolean measured = design.site().measurements().stream()
                     .anyMatch(m -> m.kind() == MeasurementKind.BOND_CONTINUITY
-                            && broken.map(member -> TestChecks.covers(m.of(), member))
-                                    .orElse(false)
+                            && broken.map(member -> member.isPartOf(m.of())).orElse(false)
                             && m.value().isKnown());
             String follows = result.model() + SurgeConsequence.of(design, path);
             if (result.value() > 0) {

@@ -11,8 +11,6 @@ import earthing.site.MeasurementKind;
 import earthing.site.MeasurementMethod;
 import earthing.site.YesNo;
 import earthing.study.EarthPaths;
-import earthing.study.EarthPaths.Member;
-import earthing.study.EarthPaths.Role;
 import earthing.study.Gap;
 import earthing.study.ResistanceBasis;
 import earthing.study.Result;
@@ -235,7 +233,7 @@ final class TestChecks {
         for (Measurement reading : readings(design, MeasurementKind.BOND_CONTINUITY)) {
             Draft draft = new Draft("test.continuity", Group.EARTH_PATHS, "bond " + reading.of(), CONTINUITY);
             List<Result> pieces = design.paths().members().stream()
-                    .filter(member -> covers(reading.of(), member))
+                    .filter(member -> member.isPartOf(reading.of()))
                     .flatMap(
                             member -> design
                                     .results()
@@ -265,18 +263,6 @@ final class TestChecks {
                     design, new Draft("test.continuity", Group.EARTH_PATHS, "bonds", CONTINUITY), "bond continuity"));
         }
         return findings;
-    }
-
-    /** Whether a continuity reading speaks for a member: by its name, or as part of what the site file names. */
-    static boolean covers(String reading, Member member) {
-        return switch (reading) {
-            case "main-earth" -> member.role() == Role.MAIN_EARTH;
-            case "own-lead" -> member.role() == Role.OWN_LEAD;
-            default ->
-                member.name().equals(reading)
-                        || member.name().equals(reading + " above the tee")
-                        || member.name().equals(reading + " below the tee");
-        };
     }
 
     private static Finding noReading(Design design, Draft draft, String what) {

@@ -228,6 +228,9 @@ public final class FieldSheet {
                     "fall-of-potential"));
         }
         if (site.mainEarth() != null) {
+            if (site.mainEarth().segments().isEmpty()) {
+                readings.add(bond(input.results(), "main-earth"));
+            }
             for (EarthSegment segment : site.mainEarth().segments()) {
                 readings.add(bond(input.results(), segment.name()));
             }

@@ -28,15 +28,22 @@ final class FindingSections {
             blocks.add(new Block.Table(
                     "contingency-findings",
                     "What a broken earth path would do",
-                    List.of(Column.text("Path"), Column.status("Status"), Column.text("What then")),
+                    List.of(
+                            Column.text("Check"),
+                            Column.text("Path"),
+                            Column.status("Status"),
+                            Column.text("What then"),
+                            Column.text("Basis")),
                     findings.stream()
                             .map(f -> List.of(
+                                    f.id(),
                                     f.subject().replace("broken: ", ""),
                                     f.status().text(),
                                     ResultSections.capital(ResultSections.sentence(f.reason()))
                                             + (f.advice().isBlank()
                                                     ? ""
-                                                    : " Advice: " + ResultSections.sentence(f.advice()))))
+                                                    : " Advice: " + ResultSections.sentence(f.advice())),
+                                    f.basis().text() + " " + references.cite(f.basis())))
                             .toList()));
         }
         List<Block> surge = BrokenTable.of(input.results(), broken);
@@ -56,18 +63,23 @@ final class FindingSections {
                     ResultTable.across("contingency-results", "With a path broken", powered, "broken", references));
         }
         if (!broken.isEmpty()) {
-            blocks.add(new Block.Bullets(ResultTable.models(broken, references)));
+            // What is told of a break stands in its finding.
+            blocks.add(new Block.Bullets(ResultTable.models(
+                    broken.stream()
+                            .filter(r -> !r.id().equals("contingency.visible"))
+                            .toList(),
+                    references)));
         }
         return new Block.Section("contingencies", 2, "Contingencies", blocks);
     }
 
-    /** Every finding in full, group by group, with the lines of working. */
+    /** Every finding in full, group by group, with the lines of working; those of broken paths stand where these are told. */
     static Block all(List<Finding> findings, References references) {
         List<Block> sections = new ArrayList<>();
         for (Finding.Group group : Finding.Group.values()) {
             List<List<String>> rows = new ArrayList<>();
             findings.stream()
-                    .filter(f -> f.group() == group)
+                    .filter(f -> f.group() == group && group != Finding.Group.CONTINGENCY)
                     .forEach(f -> rows.add(List.of(
                             f.id(),
                             f.status().text(),
@@ -94,6 +106,9 @@ final class FindingSections {
                     .forEach(f -> blocks.add(new Block.Working(
                             f.id() + ": " + f.subject(), f.worked().orElseThrow(), FrontSections.governing(f))));
             sections.add(new Block.Section(id, 3, Severity.words(group), blocks));
+        }
+        if (findings.stream().anyMatch(f -> f.group() == Finding.Group.CONTINGENCY)) {
+            sections.add(0, new Block.Paragraph("The findings about broken earth paths stand under Contingencies."));
         }
         return new Block.Section("findings", 2, "All findings", sections);
     }

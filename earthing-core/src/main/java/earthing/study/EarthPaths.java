@@ -81,6 +81,21 @@ public record EarthPaths(List<Member> members) {
             return Math.abs(fromHeight - toHeight);
         }
 
+        /**
+         * Whether it is a bond that the site file names, or a part of one.
+         *
+         * @param bond name of a segment, {@code main-earth}, {@code own-lead} or {@code tee}
+         * @return true if a continuity reading over that bond goes through this member
+         */
+        public boolean isPartOf(String bond) {
+            return switch (bond) {
+                case "main-earth" -> role == Role.MAIN_EARTH;
+                case "own-lead" -> role == Role.OWN_LEAD;
+                default ->
+                    name.equals(bond) || name.equals(bond + " above the tee") || name.equals(bond + " below the tee");
+            };
+        }
+
         private Member parted() {
             return new Member(name, from, to, fromHeight, toHeight, role, conductor, joint, false);
         }

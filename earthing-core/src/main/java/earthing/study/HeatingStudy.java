@@ -21,7 +21,9 @@ import earthing.site.Conductor;
 import earthing.site.ConductorMaterial;
 import earthing.site.Criteria;
 import earthing.site.Cubicle;
+import earthing.site.EarthSegment;
 import earthing.site.Joint;
+import earthing.site.MainEarth;
 import earthing.site.Screen;
 import earthing.site.Site;
 import earthing.site.Stay;
@@ -137,7 +139,7 @@ final class HeatingStudy {
                     double area = PoleGeometry.area(conductor, "main-earth.conductor", in);
                     double perLength = PoleGeometry.resistancePerLength(PoleGeometry.metal(conductor.material()), area);
                     results.add(Result.of(
-                                    "conductor." + EarthPaths.key(member.name()) + ".resistance",
+                                    resistance(member.name()),
                                     Case.NONE,
                                     "nominal",
                                     perLength * length(member),
@@ -153,6 +155,43 @@ final class HeatingStudy {
                 }
             }
         }
+        bonds();
+    }
+
+    /** Resistance of the bonds that a crew measures as one though they are members in a row. */
+    private void bonds() {
+        MainEarth lead = site.mainEarth();
+        if (lead == null) {
+            return;
+        }
+        List<String> bonds = lead.segments().isEmpty()
+                ? List.of("main-earth")
+                : lead.segments().stream().map(EarthSegment::name).toList();
+        for (String bond : bonds) {
+            List<Member> members = EarthPaths.of(site).members().stream()
+                    .filter(member -> member.isPartOf(bond))
+                    .toList();
+            List<Result> pieces = members.stream()
+                    .flatMap(member -> results.stream().filter(r -> r.id().equals(resistance(member.name()))))
+                    .toList();
+            if (pieces.isEmpty()
+                    || pieces.size() < members.size()
+                    || members.stream().anyMatch(member -> member.name().equals(bond))) {
+                continue;
+            }
+            results.add(Result.of(
+                    resistance(bond),
+                    Case.NONE,
+                    "nominal",
+                    pieces.stream().mapToDouble(Result::value).sum(),
+                    "ohm",
+                    "its parts in a row, direct current, 20 °C, without joints",
+                    RESISTANCE));
+        }
+    }
+
+    private static String resistance(String name) {
+        return "conductor." + EarthPaths.key(name) + ".resistance";
     }
 
     /** A tee runs level, so its length is not a difference of heights. */
