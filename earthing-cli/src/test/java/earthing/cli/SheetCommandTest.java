@@ -97,7 +97,8 @@ final class SheetCommandTest {
 
     @Test
     void aMainEarthInOnePieceIsMeasuredAsOneBond() {
-        String sheet = CommandRun.of("sheet", DemoSites.named("thornby-shield-wire").toString())
+        String sheet = CommandRun.of(
+                        "sheet", DemoSites.named("thornby-shield-wire").toString())
                 .out();
         assertThat(sheet).containsPattern("bond continuity, *\\| [0-9.]+ mΩ[^\n]*\n\\| main-earth ");
     }
