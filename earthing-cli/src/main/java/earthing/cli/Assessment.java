@@ -1,6 +1,7 @@
 package earthing.cli;
 
 import earthing.compliance.ComplianceRun;
+import earthing.compliance.Expectations;
 import earthing.compliance.Finding;
 import earthing.compliance.Status;
 import earthing.decision.Sensitivity;
@@ -107,8 +108,8 @@ final class Assessment {
         ReadOutcome.Valid read = read(file);
         Site site = read.site();
         progress.step("studying " + file.getFileName());
-        StudyResults results =
-                SiteStudy.of(site, depth == Depth.VERDICTS ? StudyScope.AS_BUILT : StudyScope.ALL_ARRANGEMENTS);
+        boolean asBuilt = depth == Depth.VERDICTS && !Expectations.needArrangements(site);
+        StudyResults results = SiteStudy.of(site, asBuilt ? StudyScope.AS_BUILT : StudyScope.ALL_ARRANGEMENTS);
         progress.step("checking " + file.getFileName());
         List<Finding> findings = ComplianceRun.of(site, results);
         if (depth == Depth.REPORT || depth == Depth.SENSITIVITY) {
@@ -126,14 +127,18 @@ final class Assessment {
     }
 
     /**
-     * The exit code that findings stand for.
+     * The exit code that findings and expectations stand for.
      *
-     * @param findings the findings
-     * @return not met before not assessed before met; what is due later does not count
+     * @param input what was found
+     * @return not met before not assessed before met; what is due later does not count; an expected result that is
+     *     another one counts as not met
      */
-    static ExitCode outcome(List<Finding> findings) {
+    static ExitCode outcome(ReportInput input) {
+        if (input.expectations().stream().anyMatch(held -> !held.holds())) {
+            return ExitCode.NOT_MET;
+        }
         ExitCode worst = ExitCode.MET;
-        for (Finding finding : findings) {
+        for (Finding finding : input.findings()) {
             Status status = finding.status();
             if (status == Status.NOT_MET) {
                 return ExitCode.NOT_MET;

@@ -23,7 +23,8 @@ import picocli.CommandLine.Parameters;
         description = {
             "",
             "One line a requirement, the heaviest first, then what to do"
-                    + " about those that are not met or could not be assessed. The exit code tells the outcome.",
+                    + " about those that are not met or could not be assessed. What the file expects is held: a"
+                    + " departure is told with its line. The exit code tells the outcome.",
             ""
         },
         footer = {
@@ -32,6 +33,7 @@ import picocli.CommandLine.Parameters;
             "  earthing check site.yaml",
             "  earthing check --explain touch.cubicle",
             "  earthing check site.yaml --recheck",
+            "  earthing check site.yaml --format junit --output site.xml",
             "  earthing check site.yaml --quiet && echo all requirements met"
         })
 final class CheckCommand extends Subcommand {
@@ -39,7 +41,7 @@ final class CheckCommand extends Subcommand {
     /** Formats of the verdicts. */
     static final class Formats extends Words<Format> {
         Formats() {
-            super(Format.TEXT, Format.JSON);
+            super(Format.TEXT, Format.JSON, Format.JUNIT, Format.SARIF);
         }
     }
 
@@ -53,7 +55,8 @@ final class CheckCommand extends Subcommand {
             converter = Formats.class,
             completionCandidates = Formats.class,
             description =
-                    "One of: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}). The json is that of the report.")
+                    "One of: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}). The json is that of the report; junit is"
+                            + " XML with a test case for each finding, sarif tells each with a line of the site file.")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Format format;
 
@@ -98,14 +101,22 @@ final class CheckCommand extends Subcommand {
                     ExplanationPage.text(explain.get(), input.findings()),
                     spec().commandLine().getOut());
         } else if (output.file().isPresent() || !RootCommand.of(spec()).quiet()) {
-            String text = format == Format.JSON
-                    ? Report.json(input)
-                    : VerdictTable.text(input.findings())
-                            + (recheck ? "\n" + RecheckSection.text(input.results()) : "");
-            output.deliver(text, spec().commandLine().getOut());
+            output.deliver(text(input, site.get()), spec().commandLine().getOut());
         }
         boolean off = Recheck.lines(input.results()).stream().anyMatch(line -> !line.holds());
-        return (off ? ExitCode.INTERNAL : Assessment.outcome(input.findings())).code();
+        return (off ? ExitCode.INTERNAL : Assessment.outcome(input)).code();
+    }
+
+    private String text(ReportInput input, Path file) {
+        return switch (format) {
+            case JSON -> Report.json(input);
+            case JUNIT -> Report.testCases(input);
+            case SARIF -> Report.sarif(input, SiteArgument.uri(file));
+            default ->
+                VerdictTable.text(input.findings())
+                        + VerdictTable.expectations(input)
+                        + (recheck ? "\n" + RecheckSection.text(input.results()) : "");
+        };
     }
 
     private ReportInput assessed(Path file) {

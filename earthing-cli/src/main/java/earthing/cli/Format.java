@@ -6,5 +6,7 @@ enum Format {
     HTML,
     PDF,
     JSON,
-    CSV
+    CSV,
+    JUNIT,
+    SARIF
 }

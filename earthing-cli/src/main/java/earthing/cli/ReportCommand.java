@@ -88,7 +88,7 @@ final class ReportCommand extends Subcommand {
             }
             progress.step("writing the report");
             write(input);
-            return Assessment.outcome(input.findings()).code();
+            return Assessment.outcome(input).code();
         }
     }
 
@@ -103,6 +103,7 @@ final class ReportCommand extends Subcommand {
                 case CSV ->
                     Delivery.deliver(
                             Report.csv(input), Report.CSV_INDEX, output.file().orElseThrow());
+                case JUNIT, SARIF -> throw new IllegalStateException(format + " is no format of a report");
             }
         } catch (ReportIncomplete e) {
             List<String> lines = new ArrayList<>();

@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
             " 0:ran; every applicable requirement is met",
-            " 1:ran; at least one requirement is not met",
+            " 1:ran; a requirement is not met, or an expected result is another",
             " 2:the command was not understood",
             " 3:ran; nothing failed, something could not be assessed",
             "65:the input file is unreadable or invalid",

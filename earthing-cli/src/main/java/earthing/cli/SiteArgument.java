@@ -1,5 +1,7 @@
 package earthing.cli;
 
+import java.net.URI;
+import java.net.URISyntaxException;
 import java.nio.file.Path;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
@@ -34,5 +36,18 @@ final class SiteArgument {
      */
     static Progress watched(CommandSpec command, Path file) {
         return Progress.of(RootCommand.of(command), command.commandLine().getErr(), "reading " + file.getFileName());
+    }
+
+    /** The file as a URI reference: relative where it was named so, so that it holds within a repository. */
+    static String uri(Path file) {
+        if (file.isAbsolute()) {
+            return file.toUri().toString();
+        }
+        String path = file.normalize().toString().replace(file.getFileSystem().getSeparator(), "/");
+        try {
+            return new URI(null, null, path, null).toASCIIString();
+        } catch (URISyntaxException e) {
+            return file.toUri().toString();
+        }
     }
 }

@@ -29,6 +29,15 @@ public record Explanation(String id, String meaning, String why, String action) 
      * @return the explanations in the order of the checks
      */
     public static List<Explanation> all() {
+        return Read.ALL;
+    }
+
+    /** Read when first asked for. */
+    private static final class Read {
+        static final List<Explanation> ALL = read();
+    }
+
+    private static List<Explanation> read() {
         try (InputStream in = Explanation.class.getResourceAsStream(DATA)) {
             if (in == null) {
                 throw new IllegalStateException("the explanations are missing from the library");

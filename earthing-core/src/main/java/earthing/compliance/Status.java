@@ -36,4 +36,21 @@ public enum Status {
     public String text() {
         return name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
+
+    /**
+     * How heavily it weighs in a headline.
+     *
+     * @return larger for a heavier one; 0 for what does not concern the site
+     */
+    public int weight() {
+        return switch (this) {
+            case NOT_MET -> 6;
+            case INSUFFICIENT_DATA -> 5;
+            case NOT_ASSESSED -> 4;
+            case ACCEPTED_DEPARTURE -> 3;
+            case MET -> 2;
+            case DUE_LATER -> 1;
+            case NOT_APPLICABLE -> 0;
+        };
+    }
 }

@@ -175,8 +175,8 @@ public final class DifferencePage {
 
     /** A finding that is not met on one side comes first, one that only one file has comes last. */
     private static int heaviest(FindingChange change) {
-        int before = change.before().map(f -> Severity.weight(f.status())).orElse(0);
-        int after = change.after().map(f -> Severity.weight(f.status())).orElse(0);
+        int before = change.before().map(f -> f.status().weight()).orElse(0);
+        int after = change.after().map(f -> f.status().weight()).orElse(0);
         return 2 * Math.max(before, after)
                 + (change.before().isPresent() && change.after().isPresent() ? 1 : 0);
     }

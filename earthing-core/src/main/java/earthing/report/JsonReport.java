@@ -5,6 +5,7 @@ import com.eclipsesource.json.JsonArray;
 import com.eclipsesource.json.JsonObject;
 import com.eclipsesource.json.JsonValue;
 import com.eclipsesource.json.WriterConfig;
+import earthing.compliance.Expectations;
 import earthing.compliance.Finding;
 import earthing.quantity.ColumnTable;
 import earthing.quantity.Measure;
@@ -41,12 +42,25 @@ final class JsonReport {
         input.results().notes().forEach(note -> notAssessed.add(new JsonObject().add("reason", note)));
         JsonArray cautions = new JsonArray();
         Cautions.all().forEach(cautions::add);
-        root.add("results", results)
-                .add("findings", findings)
-                .add("assumptions", assumptions)
-                .add("not_assessed", notAssessed)
-                .add("cautions", cautions);
+        root.add("results", results).add("findings", findings);
+        if (!input.site().expect().isEmpty()) {
+            root.add("expectations", expectations(input.expectations()));
+        }
+        root.add("assumptions", assumptions).add("not_assessed", notAssessed).add("cautions", cautions);
         return root.toString(WriterConfig.PRETTY_PRINT).replace("\r\n", "\n") + "\n";
+    }
+
+    private static JsonArray expectations(List<Expectations.Held> all) {
+        JsonArray json = new JsonArray();
+        for (Expectations.Held held : all) {
+            json.add(new JsonObject()
+                    .add("path", held.path())
+                    .add("id", held.expectation().result())
+                    .add("expected", held.expected())
+                    .add("found", held.found())
+                    .add("holds", held.holds()));
+        }
+        return json;
     }
 
     private static JsonObject result(Result result) {

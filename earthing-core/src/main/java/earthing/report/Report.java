@@ -124,4 +124,25 @@ public final class Report {
     public static String json(ReportInput input) {
         return JsonReport.of(input);
     }
+
+    /**
+     * The findings as test cases, in the XML that build servers read.
+     *
+     * @param input site, results and findings
+     * @return the file
+     */
+    public static String testCases(ReportInput input) {
+        return TestCaseReport.of(input);
+    }
+
+    /**
+     * The findings in SARIF 2.1.0, for machines that show them beside the lines of the site file.
+     *
+     * @param input site, results and findings
+     * @param uri where the site file is, as a URI reference
+     * @return JSON, one line feed at the end
+     */
+    public static String sarif(ReportInput input, String uri) {
+        return SarifReport.of(input, uri);
+    }
 }

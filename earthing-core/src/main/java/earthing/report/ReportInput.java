@@ -1,5 +1,6 @@
 package earthing.report;
 
+import earthing.compliance.Expectations;
 import earthing.compliance.Finding;
 import earthing.site.Site;
 import earthing.study.StudyResults;
@@ -51,5 +52,14 @@ public record ReportInput(
      */
     public ReportInput with(StudyResults more) {
         return new ReportInput(site, siteFileName, siteFileText, sha256, more, findings, toolVersion);
+    }
+
+    /**
+     * What the author of the file expected, held against what was found.
+     *
+     * @return one entry for each expectation, in the order of the file
+     */
+    public List<Expectations.Held> expectations() {
+        return Expectations.of(site, results, findings);
     }
 }

@@ -17,24 +17,13 @@ final class Severity {
             Finding.Group.CONTINGENCY);
 
     /** The heaviest first; of like ones the smallest margin first, then by group and id. */
-    static final Comparator<Finding> HEAVIEST_FIRST = Comparator.comparingInt((Finding f) -> -weight(f.status()))
+    static final Comparator<Finding> HEAVIEST_FIRST = Comparator.comparingInt(
+                    (Finding f) -> -f.status().weight())
             .thenComparingDouble(f -> f.margin().orElse(Double.POSITIVE_INFINITY))
             .thenComparing(Finding::group)
             .thenComparing(Finding::id);
 
     private Severity() {}
-
-    static int weight(Status status) {
-        return switch (status) {
-            case NOT_MET -> 6;
-            case INSUFFICIENT_DATA -> 5;
-            case NOT_ASSESSED -> 4;
-            case ACCEPTED_DEPARTURE -> 3;
-            case MET -> 2;
-            case DUE_LATER -> 1;
-            case NOT_APPLICABLE -> 0;
-        };
-    }
 
     static Optional<Finding> worst(List<Finding> findings, Finding.Group group) {
         return findings.stream().filter(f -> f.group() == group).min(HEAVIEST_FIRST);
@@ -50,7 +39,7 @@ final class Severity {
         Status worst = Status.NOT_APPLICABLE;
         for (Finding.Group group : HEADLINE_GROUPS) {
             Status status = status(findings, group);
-            worst = weight(status) > weight(worst) ? status : worst;
+            worst = status.weight() > worst.weight() ? status : worst;
         }
         return worst;
     }

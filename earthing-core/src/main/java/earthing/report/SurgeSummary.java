@@ -93,7 +93,7 @@ final class SurgeSummary {
                 Severity.status(findings, Finding.Group.SURGE).text(),
                 "surge; " + (parts.isEmpty() ? "no check applies" : String.join(", ", parts))));
         List<String> open = surge.stream()
-                .filter(f -> Severity.weight(f.status()) > Severity.weight(Status.ACCEPTED_DEPARTURE))
+                .filter(f -> f.status().weight() > Status.ACCEPTED_DEPARTURE.weight())
                 .map(f -> f.subject() + ": " + f.status().text() + " – " + f.reason() + numbers(f))
                 .toList();
         List<String> told = new ArrayList<>(open.subList(0, Math.min(MOST, open.size())));

@@ -1,10 +1,12 @@
 package earthing.report;
 
+import earthing.compliance.Expectations;
 import earthing.compliance.Finding;
 import earthing.compliance.Status;
 import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.render.TextRenderer;
+import earthing.site.file.KeyPlaces;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -70,6 +72,37 @@ public final class VerdictTable {
             text.append('\n').append(elsewhere).append(" checks do not concern this site.\n");
         }
         advice(findings, text);
+        return text.toString();
+    }
+
+    /**
+     * Prints what the author of the file expected: how many hold, and each that does not with its line.
+     *
+     * @param input what was read and found
+     * @return lines of at most 80 columns; empty if nothing is expected
+     */
+    public static String expectations(ReportInput input) {
+        List<Expectations.Held> all = input.expectations();
+        if (all.isEmpty()) {
+            return "";
+        }
+        StringBuilder text = new StringBuilder();
+        long hold = all.stream().filter(Expectations.Held::holds).count();
+        text.append('\n').append(hold).append(" of ").append(all.size()).append(" expected results hold.\n");
+        KeyPlaces places = KeyPlaces.of(input.siteFileText());
+        for (Expectations.Held held : all) {
+            if (!held.holds()) {
+                TextRenderer.lines(
+                                input.siteFileName() + ":" + places.line(held.path()) + ": " + held.path() + ": "
+                                        + held.expectation().result(),
+                                WIDTH)
+                        .forEach(line -> text.append(line).append('\n'));
+                for (String line : List.of("expected: " + held.expected(), "found: " + held.found())) {
+                    TextRenderer.lines(line, WIDTH - 2)
+                            .forEach(part -> text.append("  ").append(part).append('\n'));
+                }
+            }
+        }
         return text.toString();
     }
 

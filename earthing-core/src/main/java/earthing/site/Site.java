@@ -72,7 +72,10 @@ public record Site(
         @Key(doc = "Readings taken on site.") List<Measurement> measurements,
 
         @Key(doc = "Results that the author expects, so that a repository can hold a design to its numbers.")
-        List<Expectation> expect) {
+        List<Expectation> expect,
+
+        @Key(doc = "How the bounded inputs are spread, for the command spread.") @Nullable
+        Uncertainty uncertainty) {
 
     /**
      * Copies the lists.

@@ -375,6 +375,7 @@ final class SiteVariant {
                 surges,
                 site.criteria(),
                 site.measurements(),
-                site.expect());
+                site.expect(),
+                site.uncertainty());
     }
 }

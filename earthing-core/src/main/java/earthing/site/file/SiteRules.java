@@ -33,6 +33,8 @@ final class SiteRules {
         NetworkRules.check(rules);
         ElectrodeRules.check(rules, complete);
         criteria(rules);
+        ExpectationRules.check(rules);
+        UncertaintyRules.check(rules);
     }
 
     private static void criteria(SiteRules rules) {

@@ -272,6 +272,16 @@ final class RandomSites {
                 set(values, "frequency", "50 Hz", Dimension.FREQUENCY);
                 values.remove("return-wires");
             }
+            case "expectation" -> {
+                values.put("value", random.nextBoolean() ? "31.9 ohm" : "-3");
+                values.computeIfPresent("within", (key, text) -> random.nextBoolean() ? "2 %" : "0.1 ohm");
+                values.computeIfPresent("in-case", (key, text) -> "fault=maximum, wave=8/20");
+                if (values.containsKey("at") || values.containsKey("in-case")) {
+                    values.remove("subject");
+                }
+            }
+            // Its keys name bounded values of the same file, which a random file may not have.
+            case "uncertainty" -> values.clear();
             case "neutral" -> {
                 for (String key :
                         List.of("resistance", "reactance", "residual-current", "conductor", "earth-return-load")) {
