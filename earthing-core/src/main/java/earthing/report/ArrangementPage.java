@@ -138,7 +138,7 @@ public final class ArrangementPage {
         for (Case rest : cases) {
             String end = hardest(rest, "tank").isEmpty() ? "cubicle" : "tank";
             String core = hardest(rest, end);
-            if (core.isEmpty() || rest.keys().getOrDefault("entry", "").equals(Case.LINE_CONDUCTOR)) {
+            if (core.isEmpty() || rest.isInformation()) {
                 continue;
             }
             String wave = rest.keys().getOrDefault("wave", "surge");

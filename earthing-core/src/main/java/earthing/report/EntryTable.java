@@ -3,6 +3,7 @@ package earthing.report;
 import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
+import earthing.study.Case;
 import earthing.study.Result;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -12,7 +13,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 
-/** What a stroke to the line brings: rows by quantity, one column for each strike point and switch state. */
+/** What a stroke to the line or to the pole brings: rows by quantity, one column for each strike point and switch state. */
 final class EntryTable {
 
     private EntryTable() {}
@@ -65,6 +66,9 @@ final class EntryTable {
 
     private static String column(Result result) {
         Map<String, String> keys = result.circumstances().keys();
+        if (keys.getOrDefault("entry", "").equals(Case.POLE)) {
+            return keys.getOrDefault("wave", "") + (keys.containsKey("switch") ? ", switch " + keys.get("switch") : "");
+        }
         return "strike " + keys.getOrDefault("strike", "here").replace('-', ' ') + ", switch "
                 + keys.getOrDefault("switch", "closed");
     }

@@ -255,6 +255,7 @@ final class ResultSections {
         Map<String, List<Result>> cases = new LinkedHashMap<>();
         List<Result> stroke = new ArrayList<>();
         List<Result> induced = new ArrayList<>();
+        List<Result> pole = new ArrayList<>();
         List<Result> variants = new ArrayList<>();
         List<Result> overvoltages = new ArrayList<>();
         List<Result> risk = new ArrayList<>();
@@ -265,6 +266,8 @@ final class ResultSections {
                 stroke.add(result);
             } else if (entered.equals(Case.INDUCED)) {
                 induced.add(result);
+            } else if (entered.equals(Case.POLE)) {
+                pole.add(result);
             } else if (VariantTable.isImages(result)) {
                 images.add(result);
             } else if (RiskTable.shows(result.id())) {
@@ -338,6 +341,22 @@ final class ResultSections {
                             + " what the arresters pass of it into the tank. Information; no verdict rests on it. The hand"
                             + " value holds for a current that jumps to its peak and is the most there can be."));
             blocks.add(EntryTable.of("surge-induced", "Stroke beside the line", induced, references));
+        }
+        if (!pole.isEmpty()) {
+            blocks.add(new Block.Paragraph(
+                    "A stroke to the pole itself, for the arrangement at hand: to the metal at its top (on wood the highest"
+                            + " earthed metal), or to the antenna, from where it comes down the feeder to the cubicle and by"
+                            + " the tee to the main earth. The tank rises first, and arresters conduct backwards into the"
+                            + " line. Information; no verdict rests on it."));
+            Map<String, List<Result>> strikes = new LinkedHashMap<>();
+            pole.forEach(r -> strikes.computeIfAbsent(
+                            r.circumstances().keys().getOrDefault("strike", ""), key -> new ArrayList<>())
+                    .add(r));
+            strikes.forEach((strike, its) -> blocks.add(EntryTable.of(
+                    "surge-pole-" + strike,
+                    "Stroke to the " + (strike.equals("antenna") ? strike : "top of the pole"),
+                    its,
+                    references)));
         }
         blocks.addAll(RiskTable.of(risk, references));
         if (!variants.isEmpty()) {
@@ -414,10 +433,8 @@ final class ResultSections {
     }
 
     private static boolean isArranged(Result result) {
-        String entry = result.circumstances().keys().getOrDefault("entry", "");
         return result.circumstances().keys().containsKey("arrangement")
-                && !entry.equals(Case.LINE_CONDUCTOR)
-                && !entry.equals(Case.INDUCED);
+                && !result.circumstances().isInformation();
     }
 
     /** The figures of some curves; curves of one id get anchors of their own. */

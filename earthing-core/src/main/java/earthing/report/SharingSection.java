@@ -91,7 +91,7 @@ final class SharingSection {
                 .filter(wanted)
                 .filter(r -> r.circumstances().keys().containsKey("arrangement")
                         && !r.circumstances().keys().containsKey("broken")
-                        && !r.circumstances().keys().getOrDefault("entry", "").equals(Case.LINE_CONDUCTOR))
+                        && !r.circumstances().isInformation())
                 .forEach(r -> cases.add(r.circumstances().without("arrangement")));
         return cases;
     }

@@ -30,6 +30,7 @@ final class SurgeSummary {
     private static final String OPEN = ".open-voltage";
     private static final String SHORTED = ".short-circuit-current";
     private static final String TIME = ".time";
+    private static final String AFTER_PAIR = ResultTable.FLASHOVER + "cable-end.open-voltage";
     /** More open points than these are counted only. */
     private static final int MOST = 8;
 
@@ -164,26 +165,38 @@ final class SurgeSummary {
         cases.forEach((circumstances, of) -> rows.add(List.of(
                 words(circumstances),
                 one(of, "surge.down-lead.current.peak", ""),
-                ends(of, OPEN, ""),
-                ends(of, SHORTED, ""),
+                ends(of, OPEN, mark(circumstances, of)),
+                ends(of, SHORTED, mark(circumstances, of)),
                 flashesFirst(of))));
         return rows.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new Block.Table(
                         "surge-summary-entry",
-                        "In short: what a stroke brings into the tank and to the core ends, the site as it is, nominal;"
-                                + " information",
+                        "In short: what a stroke brings down the pole and to the core ends, peak, the site as it is, nominal;"
+                                + " information; p: would arise if nothing flashed over",
                         List.of(
                                 Column.text("Stroke"),
-                                Column.number("Into the tank"),
+                                Column.number("Down the pole"),
                                 Column.number("Core open"),
                                 Column.number("Core shorted"),
                                 Column.text("Flashes first")),
                         rows));
     }
 
+    /** Arcs of the pole's own gaps change the pair; those of the line's bushings are in it already. */
+    private static String mark(Case circumstances, List<Result> of) {
+        return entry(circumstances.keys()).equals(Case.POLE) && of.stream().anyMatch(r -> r.id().equals(AFTER_PAIR))
+                ? ResultTable.PROSPECTIVE
+                : "";
+    }
+
     private static String words(Case circumstances) {
         Map<String, String> keys = circumstances.keys();
+        if (entry(keys).equals(Case.POLE)) {
+            return (keys.getOrDefault("strike", "").equals("antenna") ? "to the antenna, " : "to the top of the pole, ")
+                    + keys.getOrDefault("wave", "")
+                    + (keys.containsKey("switch") ? ", switch " + keys.get("switch") : "");
+        }
         return entry(keys).equals(Case.INDUCED)
                 ? "to the ground beside the line, median first stroke"
                 : "to the line, " + keys.getOrDefault("wave", "") + ", "
@@ -222,7 +235,15 @@ final class SurgeSummary {
                 .orElse(NONE);
     }
 
-    /** The gap that strikes first, with its time and voltage. */
+    /** What the core ends see then, where an arc of the pole changes it. */
+    private static String after(Collection<Result> of) {
+        String open = one(of, AFTER_PAIR, "");
+        return open.equals(NONE)
+                ? ""
+                : "; core then " + open + ", " + one(of, ResultTable.FLASHOVER + "cable-end.short-circuit-current", "");
+    }
+
+    /** The gap that strikes first, with its time and voltage, and the pair afterwards. */
     static String flashesFirst(Collection<Result> of) {
         return of.stream()
                 .filter(r -> r.id().startsWith(ResultTable.FLASHOVER) && r.id().endsWith(TIME))
@@ -230,7 +251,7 @@ final class SurgeSummary {
                 .map(time -> {
                     String gap = time.id().substring(0, time.id().length() - TIME.length());
                     return SurgeWords.gap(gap.substring(ResultTable.FLASHOVER.length())) + " at "
-                            + Amount.text(time.value(), time.unit()) + ", " + one(of, gap + ".voltage", "");
+                            + Amount.text(time.value(), time.unit()) + ", " + one(of, gap + ".voltage", "") + after(of);
                 })
                 .orElse("nothing");
     }

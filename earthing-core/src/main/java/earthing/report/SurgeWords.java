@@ -18,7 +18,7 @@ final class SurgeWords {
             "tank.peak", "potential of the tank",
             "cubicle.peak", "potential of the cubicle",
             "along-lead.peak", "voltage along the lead, tank to cubicle",
-            "down-lead.current.peak", "current into the tank",
+            "down-lead.current.peak", "current down the pole, all paths",
             "screen.current.peak", "current in the cable screen",
             "screen.share", "part of the surge in the cable screen",
             "screen.bond-voltage", "voltage over a bond lead of the screen",
@@ -29,7 +29,10 @@ final class SurgeWords {
             "lead-cable", "main earth to cable",
             "lead-cubicle", "main earth to cubicle",
             "cubicle-ground", "cubicle to ground",
-            "tank-pole", "tank to pole");
+            "tank-pole", "tank to pole",
+            "pole-top-wood", "wood above the highest earthed metal",
+            "antenna-tank", "antenna to tank",
+            "antenna-pole", "antenna to pole");
 
     private SurgeWords() {}
 

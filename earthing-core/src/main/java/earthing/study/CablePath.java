@@ -62,6 +62,12 @@ final class CablePath {
         return names.stream().anyMatch(lead::contains) && (names.stream().anyMatch(tee::contains) || electrodes == 2);
     }
 
+    /** Whether the way leads along main earth and tee. */
+    static boolean throughTee(List<Step> path, EarthPaths paths) {
+        Set<String> tee = branches(paths, EarthPaths.Role.TEE);
+        return path.stream().map(Step::branch).anyMatch(tee::contains);
+    }
+
     /** Branches of the members of some roles; a lead may be cut at the cubicle's height. */
     private static Set<String> branches(EarthPaths paths, EarthPaths.Role... roles) {
         Set<String> names = new HashSet<>();

@@ -29,6 +29,9 @@ public record Case(Map<String, String> keys) {
     /** Word of {@code entry} for a stroke to the ground beside the line: shown, never judged. */
     public static final String INDUCED = "induced";
 
+    /** Word of {@code entry} for a stroke to the top of the pole or to its antenna: shown, never judged. */
+    public static final String POLE = "pole";
+
     /** A result that belongs to no particular case. */
     public static final Case NONE = new Case(Map.of());
 
@@ -52,11 +55,11 @@ public record Case(Map<String, String> keys) {
     /**
      * Whether this is a way of the surge in that is shown beside the standard case and never judged.
      *
-     * @return true for a stroke to the line or beside it
+     * @return true for a stroke to the line, beside it or to the pole itself
      */
     public boolean isInformation() {
         String entry = keys.getOrDefault("entry", "");
-        return entry.equals(LINE_CONDUCTOR) || entry.equals(INDUCED);
+        return entry.equals(LINE_CONDUCTOR) || entry.equals(INDUCED) || entry.equals(POLE);
     }
 
     /**

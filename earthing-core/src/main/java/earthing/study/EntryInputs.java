@@ -181,6 +181,17 @@ final class EntryInputs {
         return z;
     }
 
+    /** Surge impedance of all phases together in all directions [Ω]. */
+    double common() {
+        double sum = 0;
+        for (double[] row : impedance) {
+            for (double value : row) {
+                sum += value;
+            }
+        }
+        return sum / (impedance.length * impedance.length * directions);
+    }
+
     int directions() {
         return directions;
     }

@@ -9,6 +9,7 @@ import earthing.network.Waveform;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -49,6 +50,7 @@ record Flashover(
      * Solves the case again with its gaps.
      *
      * @param prospective the solution with the core open and nothing flashing over
+     * @param pole the pole's own circuit, whose members are told
      * @param current peak of the surge [A]
      */
     static Flashover of(
@@ -56,6 +58,7 @@ record Flashover(
             TransientSolution prospective,
             PoleCircuit.Built open,
             PoleCircuit.Built bonded,
+            Circuit pole,
             TimeGrid grid,
             double current) {
         TransientSolution solution = solve(gaps, open.circuit(), grid, false);
@@ -71,10 +74,13 @@ record Flashover(
         TransientSolution shorted = solve(gaps, bonded.circuit(), grid, false);
         List<Arc> arcs = new ArrayList<>();
         for (TransientSolution.Flashover found : solution.flashovers()) {
-            PoleGap gap = gaps.stream()
-                    .filter(g -> g.branch().equals(found.gap()))
-                    .findFirst()
-                    .orElseThrow();
+            Optional<PoleGap> ofPole =
+                    gaps.stream().filter(g -> g.branch().equals(found.gap())).findFirst();
+            if (ofPole.isEmpty()) {
+                // A bushing, which is the line's.
+                continue;
+            }
+            PoleGap gap = ofPole.get();
             OptionalDouble lag = lagging.stream()
                     .filter(f -> f.gap().equals(found.gap()))
                     .mapToDouble(TransientSolution.Flashover::time)
@@ -94,7 +100,7 @@ record Flashover(
                 Math.abs(core.integral()),
                 peak(solution.potential(EarthPaths.TANK)),
                 peak(solution.potential(EarthPaths.CUBICLE)),
-                members(open.circuit(), solution, current),
+                members(pole, solution, current),
                 KirchhoffCheck.of(solution));
     }
 

@@ -35,17 +35,10 @@ record InducedSource(double height, double impedance, double threshold) {
     }
 
     static InducedSource of(OwnPole own, EntryInputs line, double height) {
-        double[][] z = line.impedance(line.directions());
-        double sum = 0;
-        for (double[] row : z) {
-            for (double value : row) {
-                sum += value;
-            }
-        }
         double ground = own.earth().soil().layers().get(0).resistivity();
         return new InducedSource(
                 InducedVoltage.effectiveHeight(height, ground),
-                sum / (z.length * z.length) + own.resistance(),
+                line.common() + own.resistance(),
                 line.sides() > 0 ? line.residual() : line.impulseLevel().orElse(0.0));
     }
 

@@ -62,14 +62,18 @@ final class LineEntry {
     record Joined(
             Circuit circuit, Map<String, Fitted> arresters, List<String> terminals, String struck, int directions) {}
 
-    private LineEntry(Circuit pole, EntryInputs line, Situation situation) {
+    private LineEntry(Circuit.Builder circuit, EntryInputs line, Situation situation) {
         this.line = line;
         this.situation = situation;
-        this.circuit = pole.toBuilder().remove(PoleCircuit.SOURCE);
+        this.circuit = circuit;
+    }
+
+    private static Circuit.Builder withoutSource(Circuit pole) {
+        return pole.toBuilder().remove(PoleCircuit.SOURCE);
     }
 
     static Joined join(Circuit pole, EntryInputs line, Situation situation, Wave wave) {
-        return new LineEntry(pole, line, situation).build(wave);
+        return new LineEntry(withoutSource(pole), line, situation).build(wave);
     }
 
     /**
@@ -79,7 +83,41 @@ final class LineEntry {
      * @param strength impulse level at which bushings break down [V]; empty: nothing breaks down
      */
     static Joined induced(Circuit pole, EntryInputs line, Wave voltage, OptionalDouble strength) {
-        return new LineEntry(pole, line, new Situation(true, false, strength)).buildInduced(voltage);
+        return new LineEntry(withoutSource(pole), line, new Situation(true, false, strength)).buildInduced(voltage);
+    }
+
+    /**
+     * A stroke to the pole itself: the current enters where the pole's circuit has it, and the line takes its share over
+     * arresters and bushings that the risen tank drives backwards.
+     *
+     * @param open whether the switch is open
+     * @param strength impulse level at which bushings and the open switch break down [V]; empty: nothing breaks down
+     */
+    static Joined beside(Circuit pole, EntryInputs line, boolean open, OptionalDouble strength) {
+        return new LineEntry(pole.toBuilder(), line, new Situation(true, open, strength)).buildBeside();
+    }
+
+    /** A pole whose line is not described: nothing leaves it. */
+    static Joined without(Circuit pole) {
+        return new Joined(pole, Map.of(), List.of(), "", 0);
+    }
+
+    private Joined buildBeside() {
+        if (situation.open()) {
+            for (ArresterSide side : List.of(ArresterSide.SOURCE, ArresterSide.LOAD)) {
+                int count = side == ArresterSide.SOURCE ? 1 : line.directions() - 1;
+                int protectors = line.protects(side) ? 1 : 0;
+                if (count > 0 || protectors > 0) {
+                    side(side == ArresterSide.SOURCE ? " source" : " load", count, protectors, false);
+                }
+            }
+        } else {
+            side("", line.directions(), line.sides(), false);
+        }
+        if (situation.strength().isPresent()) {
+            gaps(new Breakdown.Level(situation.strength().getAsDouble()));
+        }
+        return new Joined(circuit.build(), Collections.unmodifiableMap(arresters), terminals, "", line.directions());
     }
 
     private Joined buildInduced(Wave voltage) {

@@ -18,7 +18,6 @@ import earthing.surge.TwoSectionArrester;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -78,7 +77,7 @@ final class LineEntryStudy {
             EarthPaths paths = EarthPaths.of(arranged);
             PoleCircuit.Built open = PoleCircuit.of(arranged, paths, earth, wave.current(peak), false, in);
             PoleCircuit.Built closed = PoleCircuit.of(arranged, paths, earth, wave.current(peak), true, in);
-            for (boolean switchOpen : switchStates()) {
+            for (boolean switchOpen : switchStates(site)) {
                 // Without arresters at the neighbours a stroke one span away gives the same a time of travel later.
                 boolean away = line.neighboursHaveArresters() && !switchOpen;
                 for (boolean here : away ? new boolean[] {true, false} : new boolean[] {true}) {
@@ -103,7 +102,8 @@ final class LineEntryStudy {
         return new StudyResults(results, List.of(), gaps, in.assumptions(), List.copyOf(notes));
     }
 
-    private List<Boolean> switchStates() {
+    /** The declared state of the switch, else both: whether it is open. */
+    static List<Boolean> switchStates(Site site) {
         Tank tank = site.tank();
         SwitchState state = tank == null ? null : tank.switchState();
         if (state == SwitchState.CLOSED) {
@@ -145,7 +145,7 @@ final class LineEntryStudy {
             flashovers(solution, which);
         }
         emitPole(open, joined, solution, line, earth, peak, which);
-        emitArresters(joined, solution, which);
+        EntryCurrents.arresters(joined, solution, (id, value, unit) -> results.add(number(id, which, value, unit)));
         TransientSolution shorted = TransientSolution.solve(
                 LineEntry.join(closed.circuit(), line, situation, wave.current(peak))
                         .circuit(),
@@ -167,17 +167,7 @@ final class LineEntryStudy {
             double peak,
             Case which)
             throws MissingInput {
-        Waveform total = solution.current(PoleCircuit.SOURCE).times(0);
-        for (LineEntry.Fitted fitted : joined.arresters().values()) {
-            for (String branch : fitted.branches()) {
-                total = total.plus(solution.current(branch));
-            }
-        }
-        for (TransientSolution.Flashover arc : solution.flashovers()) {
-            if (arc.gap().startsWith(LineEntry.BUSHING)) {
-                total = total.plus(solution.current(arc.gap()));
-            }
-        }
+        Waveform total = EntryCurrents.intoTank(joined, solution);
         Result entering = number("surge.down-lead.current.peak", which, peak(total), "A");
         Optional<String> main = EarthPaths.mainElectrode(site).filter(earth.names()::contains);
         if (main.isPresent()) {
@@ -201,28 +191,6 @@ final class LineEntryStudy {
                         results.add(number("surge." + EarthPaths.key(member) + ".current.peak", which, current, "A")));
         results.add(number("surge.tank.peak", which, peak(solution.potential(EarthPaths.TANK)), "V"));
         results.add(number("surge.cubicle.peak", which, peak(solution.potential(EarthPaths.CUBICLE)), "V"));
-    }
-
-    private void emitArresters(LineEntry.Joined joined, TransientSolution solution, Case which) {
-        for (Map.Entry<String, LineEntry.Fitted> entry : joined.arresters().entrySet()) {
-            LineEntry.Fitted fitted = entry.getValue();
-            String id = "surge.arrester." + entry.getKey() + ".";
-            Waveform current = solution.current(fitted.branches().get(0)).times(1.0 / fitted.parallel());
-            Waveform voltage = solution.voltage(fitted.top(), EarthPaths.TANK);
-            results.add(number(
-                    id + "current.peak", which, Math.max(0, current.maximum().value()), "A"));
-            results.add(number(
-                    id + "reverse-current.peak",
-                    which,
-                    Math.max(0, -current.minimum().value()),
-                    "A"));
-            results.add(number(
-                    id + "energy",
-                    which,
-                    voltage.combine(current, (a, b) -> a * b).integral(),
-                    "J"));
-            results.add(number(id + "charge", which, Math.abs(current.integral()), "C"));
-        }
     }
 
     /** The largest prospective voltage over a bushing that is not struck. */

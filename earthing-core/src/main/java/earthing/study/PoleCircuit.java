@@ -46,6 +46,16 @@ final class PoleCircuit {
     /** A piece of conductor between two nodes. */
     record Piece(String name, String from, String to, RoundConductor axis, double resistance) {}
 
+    /** Where the surge current enters. */
+    enum Strike {
+        /** The standard case. */
+        TANK,
+        /** The metal of a conducting pole; on wood the highest earthed metal. */
+        POLE_TOP,
+        /** Head of the antenna. */
+        ANTENNA
+    }
+
     /** What the cores do; all are bonded at the tank. */
     enum Cores {
         /** The core is open at the cubicle. */
@@ -96,11 +106,21 @@ final class PoleCircuit {
 
     static Built of(Site site, EarthPaths paths, SiteEarth earth, Wave wave, Cores cores, Inputs in)
             throws MissingInput {
-        PoleGeometry geometry = PoleGeometry.of(site, in);
-        return new PoleCircuit(site, paths, earth, geometry, in).build(wave, cores);
+        return of(site, paths, earth, wave, cores, Strike.TANK, in);
     }
 
-    private Built build(Wave wave, Cores cores) throws MissingInput {
+    /**
+     * Builds the circuit of a site that is struck somewhere else than at the tank.
+     *
+     * @param strike where the current enters
+     */
+    static Built of(Site site, EarthPaths paths, SiteEarth earth, Wave wave, Cores cores, Strike strike, Inputs in)
+            throws MissingInput {
+        PoleGeometry geometry = PoleGeometry.of(site, in);
+        return new PoleCircuit(site, paths, earth, geometry, in).build(wave, cores, strike);
+    }
+
+    private Built build(Wave wave, Cores cores, Strike strike) throws MissingInput {
         boolean open = cores == Cores.OPEN || cores == Cores.NEIGHBOUR_OPEN;
         for (Member member : paths.members()) {
             if (member.intact()) {
@@ -108,6 +128,9 @@ final class PoleCircuit {
             }
         }
         secondPaths.metalOfPole(paths);
+        String struck = strike == Strike.TANK
+                ? EarthPaths.TANK
+                : new StruckMetal(site, geometry, in, pieces, circuit, notes).node(strike);
         if (cores == Cores.OPEN || cores == Cores.BONDED) {
             addCore(CORE, 0, open);
         } else {
@@ -127,7 +150,7 @@ final class PoleCircuit {
                             : "the cubicle floats and its capacitances are not given: its voltage cannot be computed",
                     floating.contains(EarthPaths.TANK) ? new String[0] : FLOATING_KEYS);
         }
-        circuit.currentSource(SOURCE, Circuit.REFERENCE, EarthPaths.TANK, wave);
+        circuit.currentSource(SOURCE, Circuit.REFERENCE, struck, wave);
         Circuit built = circuit.build();
         return new Built(built, geometry, CablePath.of(paths, built), List.copyOf(notes));
     }

@@ -6,12 +6,14 @@ import earthing.network.TransientSolution;
 import earthing.network.Waveform;
 import earthing.quantity.Dimension;
 import earthing.quantity.Source;
+import earthing.site.Antenna;
 import earthing.site.Cubicle;
 import earthing.site.Pole;
 import earthing.site.PoleMaterial;
 import earthing.site.Site;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A place of the pole where an arc can strike, with the strength of what lies between.
@@ -37,7 +39,7 @@ record PoleGap(
 
     private static final Source AIR =
             Source.standard("IEC 60071-2", "positive lightning impulse, rod gap, 500 kV/m", Source.Status.FROM_MEMORY);
-    private static final Source WOOD = Source.standard(
+    static final Source WOOD = Source.standard(
             "IEEE Std 1410", "critical flashover of a wood pole alone, wet, 330 kV/m", Source.Status.FROM_MEMORY);
 
     private static final Source METAL = Source.commonPractice(
@@ -144,6 +146,44 @@ record PoleGap(
                 clearance,
                 AIR_STRENGTH,
                 "voltage from the cubicle" + words,
+                METAL,
+                false));
+    }
+
+    /** From the head of an antenna whose bracket is not bonded: down the wood to the tank, or to the metal of the pole. */
+    static Optional<PoleGap> ofAntenna(Site site, PoleCircuit.Built built, Inputs in) throws MissingInput {
+        List<String> nodes = built.circuit().nodes();
+        Pole pole = site.pole();
+        Antenna antenna = site.antenna();
+        if (pole == null || antenna == null || !nodes.contains(StruckMetal.ANTENNA_HEAD)) {
+            return Optional.empty();
+        }
+        double way =
+                in.need(antenna.height(), "antenna.height") - built.geometry().tankHeight();
+        if (!pole.conducts()) {
+            return way > 0
+                    ? Optional.of(new PoleGap(
+                            "antenna-tank",
+                            StruckMetal.ANTENNA_HEAD,
+                            EarthPaths.TANK,
+                            way,
+                            WOOD_STRENGTH,
+                            "voltage from the antenna's bracket to the tank along the wood against its wet impulse strength,"
+                                    + " 330 kV/m",
+                            WOOD,
+                            false))
+                    : Optional.empty();
+        }
+        String metal = nodes.contains(StruckMetal.POLE_HEAD)
+                ? StruckMetal.POLE_HEAD
+                : nodes.contains(SecondPaths.POLE_TOP) ? SecondPaths.POLE_TOP : EarthPaths.TANK;
+        return Optional.of(new PoleGap(
+                "antenna-pole",
+                StruckMetal.ANTENNA_HEAD,
+                metal,
+                in.orElse(pole.mountingClearance(), "pole.mounting-clearance", COVER, Dimension.LENGTH, COVER_SOURCE),
+                AIR_STRENGTH,
+                "voltage from the antenna's bracket to the metal of the pole, counted as air, 500 kV/m",
                 METAL,
                 false));
     }

@@ -30,6 +30,8 @@ final class SecondPaths {
     static final String POLE_AT_CUBICLE = "pole at the cubicle's height";
     /** Node of the upper end of a pole's metal that is not bonded. */
     static final String POLE_TOP = "pole at the tank";
+    /** Bracket of a bonded antenna above the tank. */
+    static final String BRACKET = "antenna bracket";
     /** Beginning of the branches from the foot of a stay to remote earth. */
     static final String ANCHOR_BRANCH = "anchor of ";
     /** Beginning of the branches of the pole's metal. */
@@ -49,7 +51,8 @@ final class SecondPaths {
     private static final double STAY_AREA = 50e-6;
     private static final double ANCHOR_LENGTH = 1.5;
     private static final double ANCHOR_RADIUS = 8e-3;
-    private static final double FEEDER_RADIUS = 0.005;
+    /** Radius of an antenna feeder's screen [m]. */
+    static final double FEEDER_RADIUS = 0.005;
 
     private final Site site;
     private final SiteEarth earth;
@@ -131,7 +134,7 @@ final class SecondPaths {
         double x = geometry.leadX() - in.need(distance, "antenna.feeder-separation");
         String bracket = EarthPaths.TANK;
         if (member.fromHeight() > geometry.tankHeight()) {
-            bracket = "antenna bracket";
+            bracket = BRACKET;
             piece(
                     "antenna bracket lead",
                     EarthPaths.TANK,

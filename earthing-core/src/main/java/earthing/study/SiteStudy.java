@@ -62,6 +62,7 @@ public final class SiteStudy {
         // Surge and power frequency share nothing but the solved electrodes.
         CompletableFuture<StudyResults> surge = beside(() -> SurgeStudy.of(site, cache, scope));
         CompletableFuture<StudyResults> line = whole ? beside(() -> LineEntryStudy.of(site, cache)) : NOTHING;
+        CompletableFuture<StudyResults> pole = whole ? beside(() -> PoleStrokeStudy.of(site, cache)) : NOTHING;
         CompletableFuture<StudyResults> impulse = whole ? beside(() -> ImpulseStudy.of(site, cache)) : NOTHING;
         CompletableFuture<StudyResults> readings = ground.readings()
                 .map(CompletableFuture::completedFuture)
@@ -69,7 +70,14 @@ public final class SiteStudy {
         StudyResults electrodes = electrodes(site, cache);
         StudyResults power = PowerStudy.of(site, cache, scope);
         StudyResults found = StudyResults.join(List.of(
-                electrodes, readings.join(), impulse.join(), power, surge.join(), ArresterStudy.of(site), line.join()));
+                electrodes,
+                readings.join(),
+                impulse.join(),
+                power,
+                surge.join(),
+                ArresterStudy.of(site),
+                line.join(),
+                pole.join()));
         ahead.join();
         otherwise.join();
         return whole ? StudyResults.join(List.of(found, SharingStudy.of(site, found))) : found;

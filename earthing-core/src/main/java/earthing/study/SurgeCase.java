@@ -71,6 +71,27 @@ final class SurgeCase {
             KirchhoffCheck recheck,
             List<String> notes) {
 
+        /** The same with another hand value of the open end, or with none. */
+        Outcome worked(Optional<Worked> working) {
+            OpenEnd end = new OpenEnd(
+                    open.voltage(), open.time(), open.resistive(), open.inductive(), working, open.waveform());
+            return new Outcome(
+                    built,
+                    tankWave,
+                    end,
+                    shortCurrent,
+                    shortCharge,
+                    tank,
+                    cubicle,
+                    alongLead,
+                    gaps,
+                    flashover,
+                    members,
+                    screen,
+                    recheck,
+                    notes);
+        }
+
         /** Prospective voltage across a gap by its key [V]. */
         double across(String gap) {
             return gaps.stream()
@@ -86,9 +107,32 @@ final class SurgeCase {
             throws MissingInput {
         SiteEarth earth = SiteEarth.of(site, bound, in, cache);
         PoleCircuit.Built open = PoleCircuit.of(site, paths, earth, wave.current(peak), false, in);
+        PoleCircuit.Built bonded = PoleCircuit.of(site, paths, earth, wave.current(peak), true, in);
         TimeGrid grid = new TimeGrid(wave.end(), wave.firstStep(), TOLERANCE);
         TransientSolution solution = TransientSolution.solve(open.circuit(), grid);
-        PoleCircuit.Built bonded = PoleCircuit.of(site, paths, earth, wave.current(peak), true, in);
+        return of(paths, earth, open, bonded, open.circuit(), PoleGap.of(site, open, in), solution, grid, wave, peak);
+    }
+
+    /**
+     * The outcome of circuits that are built.
+     *
+     * @param open circuit with the core open at the cubicle
+     * @param bonded the same with the core bonded at both ends
+     * @param pole the pole's own circuit, whose members are told
+     * @param gaps gaps of the pole that may strike
+     * @param solution solution of the first circuit
+     */
+    static Outcome of(
+            EarthPaths paths,
+            SiteEarth earth,
+            PoleCircuit.Built open,
+            PoleCircuit.Built bonded,
+            Circuit pole,
+            List<PoleGap> gaps,
+            TransientSolution solution,
+            TimeGrid grid,
+            SurgeWave wave,
+            double peak) {
         TransientSolution shorted = TransientSolution.solve(bonded.circuit(), grid);
         Waveform core = shorted.current(PoleCircuit.CORE);
         Waveform tank = solution.potential(EarthPaths.TANK);
@@ -96,7 +140,6 @@ final class SurgeCase {
         Waveform atLead = solution.potential(
                 PoleGap.leadNode(open.circuit(), open.geometry().cubicleHeight()));
         double scale = Math.abs(tank.peak().value());
-        List<PoleGap> gaps = PoleGap.of(site, open, in);
         List<Stress> stresses = new ArrayList<>();
         boolean strikes = false;
         for (PoleGap gap : gaps) {
@@ -114,8 +157,8 @@ final class SurgeCase {
                 settled(Math.abs(cubicle.peak().value()), scale),
                 settled(Math.abs(tank.minus(atLead).peak().value()), scale),
                 List.copyOf(stresses),
-                strikes ? Optional.of(Flashover.of(gaps, solution, open, bonded, grid, peak)) : Optional.empty(),
-                members(open.circuit(), solution, peak),
+                strikes ? Optional.of(Flashover.of(gaps, solution, open, bonded, pole, grid, peak)) : Optional.empty(),
+                members(pole, solution, peak),
                 screen(open, solution, peak, wave),
                 KirchhoffCheck.of(solution),
                 open.notes());

@@ -14,20 +14,40 @@ final class SurgeEmission {
 
     private static final Source CIRCUIT =
             Source.tool("partial-inductance circuit in the time domain, docs/theory/surge-path.md");
-    private static final String MODEL = "circuit of the pole, current into the tank";
-    private static final String PROSPECTIVE =
-            "circuit of the pole, current into the tank; prospective, a gap flashes over first";
-    private static final String AFTER =
-            "circuit of the pole, current into the tank, with the arcs that strike on the way";
+    private static final String INTO_TANK = "circuit of the pole, current into the tank";
+    private static final String PROSPECTIVE = "; prospective, a gap flashes over first";
+    private static final String AFTER = ", with the arcs that strike on the way";
 
     private final List<String> cores;
     private final Case circumstances;
     private final String at;
     private final List<Result> results;
     private final Set<String> notes;
-    private String model = MODEL;
+    private final String plain;
+    private final Source source;
+    private String model;
 
     SurgeEmission(List<String> cores, Case circumstances, Bound bound, List<Result> results, Set<String> notes) {
+        this(cores, circumstances, bound, results, notes, INTO_TANK, CIRCUIT);
+    }
+
+    /**
+     * Another way in than the standard case.
+     *
+     * @param model the way in, in words
+     * @param source where the model is described
+     */
+    SurgeEmission(
+            List<String> cores,
+            Case circumstances,
+            Bound bound,
+            List<Result> results,
+            Set<String> notes,
+            String model,
+            Source source) {
+        this.plain = model;
+        this.model = model;
+        this.source = source;
         this.cores = cores;
         this.circumstances = circumstances;
         this.at = bound.name().toLowerCase(Locale.ROOT);
@@ -36,7 +56,7 @@ final class SurgeEmission {
     }
 
     void emit(SurgeCase.Outcome outcome) {
-        model = outcome.flashover().isPresent() ? PROSPECTIVE : MODEL;
+        model = outcome.flashover().isPresent() ? plain + PROSPECTIVE : plain;
         for (String core : cores) {
             for (String end : List.of("tank", "cubicle")) {
                 String id = "surge.cable-end." + core + "." + end + ".";
@@ -65,7 +85,7 @@ final class SurgeEmission {
 
     /** With a path broken: the pair, what the screen bears, the potentials, the gaps and what strikes first. */
     void emitBroken(SurgeCase.Outcome outcome) {
-        model = outcome.flashover().isPresent() ? PROSPECTIVE : MODEL;
+        model = outcome.flashover().isPresent() ? plain + PROSPECTIVE : plain;
         for (String core : cores) {
             for (String end : List.of("tank", "cubicle")) {
                 String id = "surge.cable-end." + core + "." + end + ".";
@@ -86,7 +106,7 @@ final class SurgeEmission {
         outcome.gaps().forEach(this::gap);
         note(outcome.recheck());
         outcome.flashover().ifPresent(flashover -> {
-            model = AFTER;
+            model = plain + AFTER;
             arcs(flashover);
             pairAfter(flashover);
         });
@@ -146,7 +166,7 @@ final class SurgeEmission {
 
     /** What strikes first, and what remains. */
     private void flashover(Flashover flashover) {
-        model = AFTER;
+        model = plain + AFTER;
         arcs(flashover);
         pairAfter(flashover);
         add("surge.flashover.tank.peak", flashover.tank(), "V");
@@ -164,7 +184,7 @@ final class SurgeEmission {
         for (Flashover.Arc arc : flashover.arcs()) {
             String id = "surge.flashover." + arc.gap().key() + ".";
             String lag = arc.gap().air() && arc.timeLag().isEmpty() ? "; by the volt-time curve the gap holds" : "";
-            results.add(Result.of(id + "time", circumstances, at, arc.time(), "s", model + lag, CIRCUIT));
+            results.add(Result.of(id + "time", circumstances, at, arc.time(), "s", model + lag, source));
             results.add(number(id + "voltage", arc.voltage(), "V").withWorked(worked(arc.gap())));
             if (arc.gap().air() && arc.timeLag().isPresent()) {
                 results.add(Result.of(
@@ -191,6 +211,6 @@ final class SurgeEmission {
     }
 
     private Result number(String id, double value, String unit) {
-        return Result.of(id, circumstances, at, value, unit, model, CIRCUIT);
+        return Result.of(id, circumstances, at, value, unit, model, source);
     }
 }
