@@ -165,8 +165,8 @@ final class SurgeSummary {
         cases.forEach((circumstances, of) -> rows.add(List.of(
                 words(circumstances),
                 one(of, "surge.down-lead.current.peak", ""),
-                ends(of, OPEN, mark(circumstances, of)),
-                ends(of, SHORTED, mark(circumstances, of)),
+                ends(of, OPEN, struck(of) ? ResultTable.PROSPECTIVE : ""),
+                ends(of, SHORTED, struck(of) ? ResultTable.PROSPECTIVE : ""),
                 flashesFirst(of))));
         return rows.isEmpty()
                 ? Optional.empty()
@@ -181,13 +181,6 @@ final class SurgeSummary {
                                 Column.number("Core shorted"),
                                 Column.text("Flashes first")),
                         rows));
-    }
-
-    /** Arcs of the pole's own gaps change the pair; those of the line's bushings are in it already. */
-    private static String mark(Case circumstances, List<Result> of) {
-        return entry(circumstances.keys()).equals(Case.POLE) && of.stream().anyMatch(r -> r.id().equals(AFTER_PAIR))
-                ? ResultTable.PROSPECTIVE
-                : "";
     }
 
     private static String words(Case circumstances) {
@@ -212,8 +205,9 @@ final class SurgeSummary {
         return keys.getOrDefault("entry", "");
     }
 
+    /** Whether an arc of the pole changes the pair; those of the line's bushings are in it already. */
     private static boolean struck(Collection<Result> of) {
-        return of.stream().anyMatch(r -> r.id().startsWith(ResultTable.FLASHOVER));
+        return of.stream().anyMatch(r -> r.id().equals(AFTER_PAIR));
     }
 
     private static String one(Collection<Result> of, String id, String mark) {
