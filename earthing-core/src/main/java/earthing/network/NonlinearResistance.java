@@ -290,6 +290,56 @@ public sealed interface NonlinearResistance {
         }
     }
 
+    /**
+     * A resistance that falls with the current, {@code v = R i / sqrt(1 + |i| / I)}: an earth electrode in ground that
+     * breaks down.
+     *
+     * @param resistance R at low current [Ω], above 0
+     * @param limitCurrent I [A], above 0
+     */
+    record Falling(double resistance, double limitCurrent) implements NonlinearResistance {
+
+        /**
+         * Refuses values outside the stated ranges.
+         *
+         * @param resistance R at low current [Ω], above 0
+         * @param limitCurrent I [A], above 0
+         */
+        public Falling {
+            if (!(resistance > 0) || !(limitCurrent > 0) || Double.isInfinite(resistance + limitCurrent)) {
+                throw new IllegalArgumentException("resistance and limit current must be > 0 and finite; have "
+                        + resistance + " ohm, " + limitCurrent + " A");
+            }
+        }
+
+        @Override
+        public double voltage(double current) {
+            return resistance * current / Math.sqrt(1 + Math.abs(current) / limitCurrent);
+        }
+
+        @Override
+        public double slope(double current) {
+            double x = Math.abs(current) / limitCurrent;
+            return resistance * (1 + x / 2) / ((1 + x) * Math.sqrt(1 + x));
+        }
+
+        @Override
+        public double nextBend(double current, boolean rising) {
+            // The curvature jumps at the origin, the slope does not.
+            return rising ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY;
+        }
+
+        @Override
+        public double workingCurrent() {
+            return limitCurrent;
+        }
+
+        @Override
+        public double largestCurrent() {
+            return Double.POSITIVE_INFINITY;
+        }
+    }
+
     /** Next of the bends ±b[0..count-1] beyond a current; a bend at 0 is none, the curves are odd. */
     private static double nextOf(double[] bends, int count, double current, boolean rising) {
         double sign = rising ? 1 : -1;

@@ -7,5 +7,7 @@ public enum ElectrodeModel {
     /** The same with the inductance of the tapering current and a capacitance. */
     LUMPED,
     /** The thin-wire solution over frequency in ground that disperses, as passive rational functions. */
-    FREQUENCY
+    FREQUENCY,
+    /** Resistances that fall with the current while the ground around them breaks down. An option, never for touch or step. */
+    IONISED
 }

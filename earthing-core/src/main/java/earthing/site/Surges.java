@@ -78,7 +78,7 @@ public record Surges(
         @Key(
                 example = "frequency",
                 doc =
-                        "What stands for the electrodes in the surge circuit: their resistances, resistance with inductance and capacitance, or the solution over frequency in the ground of soil.frequency-dependence; resistance where absent.")
+                        "What stands for the electrodes in the surge circuit: their resistances, resistance with inductance and capacitance, the solution over frequency in the ground of soil.frequency-dependence, or resistances that fall while the ground breaks down at its ionisation-field; resistance where absent.")
         @Nullable
         ElectrodeModel electrodeModel) {
 

@@ -89,7 +89,8 @@ final class CablePath {
             for (Branch branch : circuit.branches()) {
                 boolean conducts = branch instanceof Branch.Inductor
                         || branch instanceof Branch.Resistor
-                        || branch instanceof Branch.Admittance;
+                        || branch instanceof Branch.Admittance
+                        || (branch instanceof Branch.Nonlinear && branch.name().startsWith(ELECTRODE));
                 if (!conducts || !allowed.test(branch.name())) {
                     continue;
                 }
@@ -119,6 +120,11 @@ final class CablePath {
             Branch branch = circuit.branch(step.branch());
             if (branch instanceof Branch.Admittance port) {
                 sum += step.sign() * ElectrodeCircuit.resistive(port, circuit, solution, time);
+                continue;
+            }
+            if (branch instanceof Branch.Nonlinear ground) {
+                sum += step.sign()
+                        * ground.curve().voltage(solution.current(step.branch()).at(time));
                 continue;
             }
             double resistance = branch instanceof Branch.Resistor r

@@ -263,7 +263,7 @@ final class EarthPathReader {
         }
         HighVoltageCable cable = site.hvCable();
         if (cable != null && cable.screenRemoteEarthResistance() != null) {
-            equipment("high-voltage cable screen", cable.screenEarthedAt());
+            equipment(CableRiser.SCREEN, cable.screenEarthedAt());
         }
     }
 

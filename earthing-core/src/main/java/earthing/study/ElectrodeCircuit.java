@@ -1,15 +1,16 @@
 package earthing.study;
 
 import earthing.electrode.ElectrodePorts;
+import earthing.electrode.SoilIonisation;
 import earthing.electrode.wire.EarthElectrodes;
 import earthing.electrode.wire.HarmonicElectrode;
 import earthing.network.Branch;
 import earthing.network.Circuit;
+import earthing.network.NonlinearResistance;
 import earthing.network.TransientSolution;
 import earthing.quantity.Dimension;
 import earthing.quantity.Numbers;
 import earthing.quantity.Source;
-import earthing.site.ElectrodeModel;
 import earthing.site.FrequencyDependence;
 import earthing.site.Site;
 import earthing.site.Surges;
@@ -35,6 +36,10 @@ final class ElectrodeCircuit {
     private static final double USUAL_PERMITTIVITY = 10;
     private static final String LUMPED_RESISTANCE = ": R";
     private static final String LUMPED_CAPACITANCE = ": C";
+    /** End of the branches of the ground around an electrode that may break down. */
+    private static final String BROKEN_GROUND = ": ground that breaks down";
+    /** Part of an electrode's resistance that stays linear where it has no neighbour [1]. */
+    private static final double UNBROKEN = 1e-6;
 
     private static final Source PERMITTIVITY = Source.tool("relative permittivity of moist ground above 1 MHz");
 
@@ -51,7 +56,9 @@ final class ElectrodeCircuit {
     /** Whether a branch stands behind the one that carries the current of an electrode. */
     static boolean inner(String branch) {
         return branch.startsWith("earth of ")
-                && (branch.endsWith(LUMPED_RESISTANCE) || branch.contains(LUMPED_CAPACITANCE));
+                && (branch.endsWith(LUMPED_RESISTANCE)
+                        || branch.endsWith(BROKEN_GROUND)
+                        || branch.contains(LUMPED_CAPACITANCE));
     }
 
     /**
@@ -81,9 +88,11 @@ final class ElectrodeCircuit {
             return "no electrode of the surge circuit has a shape; each is its resistance";
         }
         try {
-            return Surges.circuitModel(site.surges()) == ElectrodeModel.LUMPED
-                    ? lumped(circuit, shaped, shapedNodes)
-                    : rational(circuit, shaped, shapedNodes);
+            return switch (Surges.circuitModel(site.surges())) {
+                case LUMPED -> lumped(circuit, shaped, shapedNodes);
+                case IONISED -> ionised(circuit, shaped, shapedNodes);
+                case RESISTANCE, FREQUENCY -> rational(circuit, shaped, shapedNodes);
+            };
         } catch (IllegalArgumentException impossible) {
             throw new MissingInput(
                     "the electrodes have no solution over frequency for the surge circuit: " + impossible.getMessage(),
@@ -188,6 +197,53 @@ final class ElectrodeCircuit {
         return "electrodes of the surge circuit as resistance, inductance of the tapering current and capacitance, relative"
                 + " permittivity " + Numbers.brief(permittivity)
                 + "; no dispersion, no propagation; conductors are perfect";
+    }
+
+    /**
+     * The ground around each electrode breaks down: R_i = R/sqrt(1 + I/I_g). What it shares with its neighbours lies
+     * further off and stays as it is, which errs high. Over layers ρ is that of the uniform ground in which the electrode
+     * would have its resistance.
+     */
+    private String ionised(Circuit.Builder circuit, List<String> names, List<String> nodes) throws MissingInput {
+        FrequencyDependence ground = site.soil() == null ? null : site.soil().frequencyDependence();
+        if (ground == null || ground.ionisationField() == null) {
+            throw new MissingInput(
+                    "ground that breaks down needs the field at which it does",
+                    "soil.frequency-dependence.ionisation-field");
+        }
+        double field = in.need(ground.ionisationField(), "soil.frequency-dependence.ionisation-field", earth.bound());
+        double[] apparent = apparent(names);
+        for (int i = 0; i < names.size(); i++) {
+            String branch = PoleCircuit.electrodeBranch(names.get(i));
+            double own = earth.resistance(names.get(i), names.get(i));
+            double shared = 0;
+            for (int j = 0; j < names.size(); j++) {
+                shared += i == j ? 0 : Math.abs(earth.resistance(names.get(i), names.get(j)));
+            }
+            if (!(shared < own)) {
+                throw new MissingInput(
+                        "the electrode " + names.get(i) + " shares so much of its ground with the others that no part of"
+                                + " it breaks down alone",
+                        "surges.electrode-model");
+            }
+            double linear = Math.max(UNBROKEN * own, Math.min(2 * shared, (shared + own) / 2));
+            circuit.resistor(branch, nodes.get(i), branch + ": further ground", linear);
+            circuit.nonlinear(
+                    branch + BROKEN_GROUND,
+                    branch + ": further ground",
+                    Circuit.REFERENCE,
+                    new NonlinearResistance.Falling(
+                            own - linear, SoilIonisation.limitCurrent(own, apparent[i], field)));
+            for (int j = 0; j < i; j++) {
+                couple(
+                        circuit,
+                        branch,
+                        PoleCircuit.electrodeBranch(names.get(j)),
+                        earth.resistance(names.get(i), names.get(j)));
+            }
+        }
+        return "electrodes of the surge circuit in ground that breaks down at " + Numbers.brief(field / 1e3)
+                + " kV/m: an option, no time lag, never for touch or step; draws of strokes hold the unbroken ground";
     }
 
     private static void couple(Circuit.Builder circuit, String one, String other, double value) {

@@ -53,7 +53,15 @@ final class ElectrodeModelStudy {
     private StudyResults run(Site own, double peak) {
         boolean dispersive = own.soil() != null && own.soil().frequencyDependence() != null;
         for (ElectrodeModel model : ElectrodeModel.values()) {
-            if (model != ElectrodeModel.FREQUENCY || dispersive) {
+            boolean described = switch (model) {
+                case RESISTANCE, LUMPED -> true;
+                case FREQUENCY -> dispersive;
+                case IONISED ->
+                    own.soil() != null
+                            && own.soil().frequencyDependence() != null
+                            && own.soil().frequencyDependence().ionisationField() != null;
+            };
+            if (described) {
                 try {
                     model(SiteVariant.modelled(own, model), model, peak);
                 } catch (MissingInput missing) {
@@ -102,7 +110,7 @@ final class ElectrodeModelStudy {
 
     /** What belongs to a model alone: inductances of the lumped one, order and error of the rational functions. */
     private void particulars(Site site, ElectrodeModel model) throws MissingInput {
-        if (model == ElectrodeModel.RESISTANCE) {
+        if (model == ElectrodeModel.RESISTANCE || model == ElectrodeModel.IONISED) {
             return;
         }
         SiteEarth earth = SiteEarth.of(site, Bound.NOMINAL, in, cache);

@@ -128,6 +128,7 @@ final class PoleCircuit {
             }
         }
         secondPaths.metalOfPole(paths);
+        new CableRiser(site, earth, geometry, in, pieces, circuit, notes).addOpen();
         String struck = strike == Strike.TANK
                 ? EarthPaths.TANK
                 : new StruckMetal(site, geometry, in, pieces, circuit, notes).node(strike);

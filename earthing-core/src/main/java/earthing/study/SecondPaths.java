@@ -39,8 +39,6 @@ final class SecondPaths {
 
     private static final Source LINE = Source.tool("a line of two directions, each 450 ohm");
     private static final Source FAR_EARTH = Source.tool("earths of a low-voltage network together are a few ohms");
-    private static final Source CABLE_WAVE =
-            Source.tool("surge impedance of a cable screen; its far end answers after the front");
     private static final Source STAY_WIRE = Source.commonPractice("a stay wire of 50 mm2 steel");
     private static final Source ANCHOR =
             Source.commonPractice("the anchor of a stay earths like a rod of 1.5 m and 16 mm in the top layer");
@@ -98,9 +96,8 @@ final class SecondPaths {
             circuit.resistor(member.name(), EarthPaths.TANK, Circuit.REFERENCE, each / spans);
         } else if (member.name().equals("low-voltage neutral")) {
             circuit.resistor(member.name(), EarthPaths.TANK, Circuit.REFERENCE, lowVoltageEarth());
-        } else if (member.name().equals("high-voltage cable screen")) {
-            in.choice("hv-cable", "the screen answers a surge with 30 ohm", CABLE_WAVE);
-            circuit.resistor(member.name(), EarthPaths.TANK, Circuit.REFERENCE, 30);
+        } else if (member.name().equals(CableRiser.SCREEN)) {
+            new CableRiser(site, earth, geometry, in, pieces, circuit, notes).add();
         } else {
             notes.add(member.name() + " is not modelled as a path of the surge");
         }
