@@ -23,6 +23,9 @@ final class EntryTable {
         Set<String> cases = new LinkedHashSet<>();
         Map<String, Map<String, Result>> rows = new LinkedHashMap<>();
         for (Result result : results) {
+            if (ResultTable.RESIDUALS.contains(result.id())) {
+                continue;
+            }
             String column = column(result);
             cases.add(column);
             rows.computeIfAbsent(result.id(), key -> new LinkedHashMap<>()).putIfAbsent(column, result);

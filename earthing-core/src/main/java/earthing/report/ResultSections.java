@@ -5,6 +5,7 @@ import earthing.report.document.Block;
 import earthing.report.figure.LineChart;
 import earthing.report.figure.PlanView;
 import earthing.site.ControlCable;
+import earthing.site.Surges;
 import earthing.site.file.SiteTree;
 import earthing.study.Case;
 import earthing.study.Curve;
@@ -223,7 +224,7 @@ final class ResultSections {
                     its,
                     references)));
         } else {
-            tables(topic, mine, bondOf(input), references, blocks);
+            tables(input, topic, mine, bondOf(input), references, blocks);
         }
         if (mine.isEmpty()) {
             blocks.add(new Block.Paragraph("There is no result of this kind."));
@@ -250,7 +251,12 @@ final class ResultSections {
 
     /** Results with an arrangement stand side by side, one table for each remaining case; the rest by bound. */
     private static void tables(
-            Topic topic, List<Result> mine, String ownBond, References references, List<Block> blocks) {
+            ReportInput input,
+            Topic topic,
+            List<Result> mine,
+            String ownBond,
+            References references,
+            List<Block> blocks) {
         List<Result> plain = new ArrayList<>();
         Map<String, List<Result>> cases = new LinkedHashMap<>();
         List<Result> stroke = new ArrayList<>();
@@ -333,14 +339,20 @@ final class ResultSections {
                     "A stroke to a phase conductor, as the line, its arresters and its neighbours let it in, for the"
                             + " arrangement at hand. Information beside the standard current into the tank; no verdict"
                             + " rests on it. The hand value holds until reflections return."));
-            blocks.add(EntryTable.of("surge-entry", "Stroke to the line", stroke, references));
+            blocks.add(EntryTable.of(
+                    "surge-entry",
+                    "Stroke to the line, " + SurgeSummary.current(input.site().surges()) + " "
+                            + Surges.STANDARD_WAVE,
+                    stroke,
+                    references));
         }
         if (!induced.isEmpty()) {
             blocks.add(new Block.Paragraph(
                     "A median first stroke to the ground beside the line: the voltage that it induces in all phases, and"
                             + " what the arresters pass of it into the tank. Information; no verdict rests on it. The hand"
                             + " value holds for a current that jumps to its peak and is the most there can be."));
-            blocks.add(EntryTable.of("surge-induced", "Stroke beside the line", induced, references));
+            blocks.add(EntryTable.of(
+                    "surge-induced", "Stroke beside the line, median first stroke", induced, references));
         }
         if (!pole.isEmpty()) {
             blocks.add(new Block.Paragraph(
@@ -354,7 +366,8 @@ final class ResultSections {
                     .add(r));
             strikes.forEach((strike, its) -> blocks.add(EntryTable.of(
                     "surge-pole-" + strike,
-                    "Stroke to the " + (strike.equals("antenna") ? strike : "top of the pole"),
+                    "Stroke to the " + (strike.equals("antenna") ? strike : "top of the pole") + ", "
+                            + SurgeSummary.current(input.site().surges()),
                     its,
                     references)));
         }

@@ -19,6 +19,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The surge path on half a page, for the site as it is: the verdict, the pair at the core ends for each wave, what enters
@@ -30,14 +31,17 @@ final class SurgeSummary {
     private static final String OPEN = ".open-voltage";
     private static final String SHORTED = ".short-circuit-current";
     private static final String TIME = ".time";
+    private static final String ABOVE_METAL = ResultTable.FLASHOVER + "pole-top-wood" + TIME;
     private static final String AFTER_PAIR = ResultTable.FLASHOVER + "cable-end.open-voltage";
     /** More open points than these are counted only. */
     private static final int MOST = 8;
 
     private final List<Result> own;
+    private final String current;
 
-    private SurgeSummary(List<Result> own) {
+    private SurgeSummary(List<Result> own, String current) {
         this.own = own;
+        this.current = current;
     }
 
     /** Verdict and two tables; the tables are left out where nothing was computed. */
@@ -50,7 +54,7 @@ final class SurgeSummary {
                 .filter(r ->
                         r.at().equals("nominal") && ofSite(r.circumstances().keys(), arrangement, bond))
                 .toList();
-        SurgeSummary summary = new SurgeSummary(own);
+        SurgeSummary summary = new SurgeSummary(own, current(input.site().surges()));
         summary.waves(Surges.verdictWaves(input.site().surges())).ifPresent(blocks::add);
         summary.entries().ifPresent(blocks::add);
         return blocks;
@@ -69,6 +73,15 @@ final class SurgeSummary {
     /** The largest short-circuit current of a core among the results of one case. */
     static String shortCircuitCurrent(Collection<Result> of) {
         return ends(of, SHORTED, struck(of) ? ResultTable.PROSPECTIVE : "");
+    }
+
+    /** Peak of the standard current. */
+    static String current(@Nullable Surges surges) {
+        return Amount.text(
+                surges == null || surges.current() == null || !surges.current().isKnown()
+                        ? Surges.STANDARD_CURRENT
+                        : surges.current().nominal(),
+                "A");
     }
 
     private static boolean ofSite(Map<String, String> keys, String arrangement, String bond) {
@@ -139,8 +152,8 @@ final class SurgeSummary {
                 ? Optional.empty()
                 : Optional.of(new Block.Table(
                                 "surge-summary",
-                                "In short: the standard current into the tank, the site as it is, nominal; the pair holds"
-                                        + " for either end of the worst core"
+                                "In short: " + current + " into the tank, the standard case, peak values, the site as it is,"
+                                        + " nominal; the pair holds for either end of the worst core"
                                         + (struck(standard) ? "; p: would arise if nothing flashed over" : ""),
                                 List.of(
                                         Column.text("Wave"),
@@ -172,8 +185,8 @@ final class SurgeSummary {
                 ? Optional.empty()
                 : Optional.of(new Block.Table(
                         "surge-summary-entry",
-                        "In short: what a stroke brings down the pole and to the core ends, peak, the site as it is, nominal;"
-                                + " information; p: would arise if nothing flashed over",
+                        "In short: what a stroke of " + current + " brings down the pole and to the core ends, peak values,"
+                                + " the site as it is, nominal; information; p: would arise if nothing flashed over",
                         List.of(
                                 Column.text("Stroke"),
                                 Column.number("Down the pole"),
@@ -239,14 +252,21 @@ final class SurgeSummary {
 
     /** The gap that strikes first, with its time and voltage, and the pair afterwards. */
     static String flashesFirst(Collection<Result> of) {
-        return of.stream()
+        List<Result> arcs = of.stream()
                 .filter(r -> r.id().startsWith(ResultTable.FLASHOVER) && r.id().endsWith(TIME))
-                .min(Comparator.comparingDouble(Result::value))
-                .map(time -> {
-                    String gap = time.id().substring(0, time.id().length() - TIME.length());
-                    return SurgeWords.gap(gap.substring(ResultTable.FLASHOVER.length())) + " at "
-                            + Amount.text(time.value(), time.unit()) + ", " + one(of, gap + ".voltage", "") + after(of);
-                })
-                .orElse("nothing");
+                .sorted(Comparator.comparingDouble(Result::value))
+                .toList();
+        if (arcs.isEmpty()) {
+            return "nothing";
+        }
+        // The wood above the metal only lets the stroke in; what changes the pair comes after it.
+        boolean wood = arcs.get(0).id().equals(ABOVE_METAL) && arcs.size() > 1;
+        return arc(of, arcs.get(0)) + (wood ? "; then " + arc(of, arcs.get(1)) : "") + after(of);
+    }
+
+    private static String arc(Collection<Result> of, Result time) {
+        String gap = time.id().substring(0, time.id().length() - TIME.length());
+        return SurgeWords.gap(gap.substring(ResultTable.FLASHOVER.length())) + " at "
+                + Amount.text(time.value(), time.unit()) + ", " + one(of, gap + ".voltage", "");
     }
 }

@@ -100,6 +100,9 @@ public record Surges(
         return surges == null || surges.electrodeModel() == null ? ElectrodeModel.RESISTANCE : surges.electrodeModel();
     }
 
+    /** Peak of the standard current into the tank where the file names none [A]. */
+    public static final double STANDARD_CURRENT = 10e3;
+
     /** The wave on which the verdict rests where the file names none: the standard current impulse. */
     public static final String STANDARD_WAVE = "8/20";
 

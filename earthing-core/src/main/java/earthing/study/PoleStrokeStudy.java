@@ -181,11 +181,9 @@ final class PoleStrokeStudy {
                 .worked(handOfPair(struck, pole, wave, solution));
         notes.addAll(outcome.notes());
         results.add(staying(struck, joined, solution, which));
-        EntryCurrents.arresters(joined, solution, (id, value, unit) -> results.add(number(id, which, value, unit)));
         if (struck.strike() == Strike.POLE_TOP) {
             wood(struck, pole, which);
         }
-        bushings(joined, solution, which);
         new SurgeEmission(
                         SurgeStudy.coreKeys(site),
                         which,
@@ -195,6 +193,8 @@ final class PoleStrokeStudy {
                         struck.strike() == Strike.POLE_TOP ? "stroke to the top of the pole" : "stroke to the antenna",
                         MODEL)
                 .emit(outcome);
+        EntryCurrents.arresters(joined, solution, (id, value, unit) -> results.add(number(id, which, value, unit)));
+        bushings(joined, solution, which);
     }
 
     private PoleCircuit.Built built(Struck struck, SurgeWave wave, Cores cores) throws MissingInput {

@@ -3,6 +3,7 @@ package earthing.study;
 import earthing.network.Waveform;
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure.Bound;
+import earthing.quantity.Numbers;
 import earthing.quantity.Source;
 import earthing.site.ControlCable;
 import earthing.site.Core;
@@ -16,8 +17,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
 
 /**
@@ -37,7 +40,7 @@ final class SurgeStudy {
     /** Largest residual of the re-check that goes without a note [1]. */
     static final double RECHECK_BOUND = 0.01;
     /** Standard current into the tank [A]. */
-    static final double CURRENT = 10e3;
+    static final double CURRENT = Surges.STANDARD_CURRENT;
 
     private static final String ENTRY = "current-into-tank";
     private static final int FIGURE_POINTS = 240;
@@ -47,7 +50,8 @@ final class SurgeStudy {
     private final Inputs in = new Inputs();
     private final List<Result> results = new ArrayList<>();
     private final List<Gap> gaps = new ArrayList<>();
-    private final List<Curve.Trace> traces = new ArrayList<>();
+    /** Waveforms by bond of the screen: at both ends or not. */
+    private final Map<Boolean, List<Curve.Trace>> traces = new TreeMap<>();
     private final Set<String> notes = new LinkedHashSet<>();
     private final StudyScope scope;
 
@@ -139,21 +143,37 @@ final class SurgeStudy {
                                 + " surges.electrode-model offers more, and what an electrode does over frequency is told with it");
             }
             tested();
-            if (!traces.isEmpty()) {
-                curves.add(new Curve(
-                        "surge.cable-end.waveforms",
-                        "Open voltage of a core at the cubicle, 8/20 into the tank",
-                        "time",
-                        "s",
-                        "voltage",
-                        "V",
-                        traces));
-            }
+            boolean both = bond == ScreenBond.BOTH;
+            waveforms(both, peak, curves);
+            waveforms(!both, peak, curves);
         } catch (MissingInput missing) {
             gaps.add(missing.gap("surge", Case.NONE));
         }
         return StudyResults.join(
                 List.of(new StudyResults(results, curves, gaps, in.assumptions(), List.copyOf(notes)), broken.join()));
+    }
+
+    /** A figure for a bond of the screen; that of the site stands first. */
+    private void waveforms(boolean both, double peak, List<Curve> curves) {
+        List<Curve.Trace> drawn = traces.getOrDefault(both, List.of());
+        if (!drawn.isEmpty()) {
+            curves.add(new Curve(
+                    "surge.cable-end.waveforms",
+                    "Open voltage of a core at the cubicle, " + Numbers.brief(peak / 1e3) + " kA 8/20 into the tank, "
+                            + screen(both),
+                    "time",
+                    "s",
+                    "voltage",
+                    "V",
+                    drawn));
+        }
+    }
+
+    private String screen(boolean both) {
+        ControlCable cable = site.controlCable();
+        return cable == null || cable.screen() == null || cable.screen().bond() == ScreenBond.ABSENT
+                ? both ? "with a screen bonded at both ends" : "no screen"
+                : both ? "screen bonded at both ends" : "screen not bonded at both ends";
     }
 
     private void undecided(String reason, String key) {
@@ -266,9 +286,6 @@ final class SurgeStudy {
     }
 
     private void trace(SurgeCase.Outcome outcome, Arrangement arrangement, ScreenBond bond) {
-        if (bond == ScreenBond.BOTH) {
-            return;
-        }
         Waveform wave = outcome.open().waveform();
         double end = 40e-6;
         double[] x = new double[FIGURE_POINTS];
@@ -277,7 +294,8 @@ final class SurgeStudy {
             x[i] = end * i / (FIGURE_POINTS - 1);
             y[i] = wave.at(x[i]);
         }
-        traces.add(new Curve.Trace(arrangement.word(), x, y));
+        traces.computeIfAbsent(bond == ScreenBond.BOTH, key -> new ArrayList<>())
+                .add(new Curve.Trace(arrangement.word(), x, y));
     }
 
     /** What the site's own model gives in the declared tested arrangement. */

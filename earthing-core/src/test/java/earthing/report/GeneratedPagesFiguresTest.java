@@ -23,7 +23,8 @@ final class GeneratedPagesFiguresTest {
         Path sites = Path.of("..", "earthing-cli", "sites");
         Site site = ((ReadOutcome.Valid) SiteFile.read(sites.resolve("ternhook-wood-shared.yaml"))).site();
         Curve waves = SiteStudy.of(site).curves().stream()
-                .filter(curve -> curve.id().equals("surge.cable-end.waveforms"))
+                .filter(curve -> curve.id().equals("surge.cable-end.waveforms")
+                        && curve.title().endsWith("screen not bonded at both ends"))
                 .findFirst()
                 .orElseThrow();
         String drawing = LineChart.of(waves, "surge-path-waves").replace("currentColor", "#444") + "\n";
