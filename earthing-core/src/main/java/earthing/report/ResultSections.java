@@ -341,8 +341,7 @@ final class ResultSections {
                             + " rests on it. The hand value holds until reflections return."));
             blocks.add(EntryTable.of(
                     "surge-entry",
-                    "Stroke to the line, " + SurgeSummary.current(input.site().surges()) + " "
-                            + Surges.STANDARD_WAVE,
+                    "Stroke to the line, " + SurgeSummary.current(input.site().surges()) + " " + Surges.STANDARD_WAVE,
                     stroke,
                     references));
         }
@@ -351,8 +350,8 @@ final class ResultSections {
                     "A median first stroke to the ground beside the line: the voltage that it induces in all phases, and"
                             + " what the arresters pass of it into the tank. Information; no verdict rests on it. The hand"
                             + " value holds for a current that jumps to its peak and is the most there can be."));
-            blocks.add(EntryTable.of(
-                    "surge-induced", "Stroke beside the line, median first stroke", induced, references));
+            blocks.add(
+                    EntryTable.of("surge-induced", "Stroke beside the line, median first stroke", induced, references));
         }
         if (!pole.isEmpty()) {
             blocks.add(new Block.Paragraph(

@@ -152,7 +152,8 @@ final class SurgeSummary {
                 ? Optional.empty()
                 : Optional.of(new Block.Table(
                                 "surge-summary",
-                                "In short: " + current + " into the tank, the standard case, peak values, the site as it is,"
+                                "In short: " + current
+                                        + " into the tank, the standard case, peak values, the site as it is,"
                                         + " nominal; the pair holds for either end of the worst core"
                                         + (struck(standard) ? "; p: would arise if nothing flashed over" : ""),
                                 List.of(
@@ -185,7 +186,8 @@ final class SurgeSummary {
                 ? Optional.empty()
                 : Optional.of(new Block.Table(
                         "surge-summary-entry",
-                        "In short: what a stroke of " + current + " brings down the pole and to the core ends, peak values,"
+                        "In short: what a stroke of " + current
+                                + " brings down the pole and to the core ends, peak values,"
                                 + " the site as it is, nominal; information; p: would arise if nothing flashed over",
                         List.of(
                                 Column.text("Stroke"),

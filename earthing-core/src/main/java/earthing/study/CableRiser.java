@@ -71,7 +71,8 @@ final class CableRiser {
         if (cable == null) {
             return;
         }
-        double far = in.need(cable.screenRemoteEarthResistance(), "hv-cable.screen-remote-earth-resistance", earth.bound());
+        double far =
+                in.need(cable.screenRemoteEarthResistance(), "hv-cable.screen-remote-earth-resistance", earth.bound());
         riser(cable);
         if (cable.length() == null) {
             circuit.resistor(BURIED, FOOT, Circuit.REFERENCE, IMPEDANCE);
@@ -118,9 +119,8 @@ final class CableRiser {
     private void riser(HighVoltageCable cable) throws MissingInput {
         in.choice("hv-cable", "its screen answers a surge with 30 ohm at 150 m/us", WAVE);
         in.choice("hv-cable", "the riser stands at the pole's surface, 40 mm thick over its screen", USUAL);
-        double perLength = cable.screenImpedance() == null
-                ? 0
-                : in.need(cable.screenImpedance(), "hv-cable.screen-impedance");
+        double perLength =
+                cable.screenImpedance() == null ? 0 : in.need(cable.screenImpedance(), "hv-cable.screen-impedance");
         double y = geometry.leadX();
         pieces.add(new PoleCircuit.Piece(
                 SCREEN,

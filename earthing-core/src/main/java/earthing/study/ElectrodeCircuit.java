@@ -222,7 +222,8 @@ final class ElectrodeCircuit {
             }
             if (!(shared < own)) {
                 throw new MissingInput(
-                        "the electrode " + names.get(i) + " shares so much of its ground with the others that no part of"
+                        "the electrode " + names.get(i)
+                                + " shares so much of its ground with the others that no part of"
                                 + " it breaks down alone",
                         "surges.electrode-model");
             }

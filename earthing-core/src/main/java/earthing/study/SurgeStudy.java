@@ -52,6 +52,7 @@ final class SurgeStudy {
     private final List<Gap> gaps = new ArrayList<>();
     /** Waveforms by bond of the screen: at both ends or not. */
     private final Map<Boolean, List<Curve.Trace>> traces = new TreeMap<>();
+
     private final Set<String> notes = new LinkedHashSet<>();
     private final StudyScope scope;
 

@@ -23,11 +23,15 @@ class FallingResistanceTest {
 
     /** Odd, strictly rising, and its slope is that of its chord. */
     @Property(seed = "20261125", tries = 200)
-    void risesAndIsOdd(@ForAll @DoubleRange(min = 1, max = 1e5) double current, @ForAll @DoubleRange(min = 10, max = 1e5) double limit) {
+    void risesAndIsOdd(
+            @ForAll @DoubleRange(min = 1, max = 1e5) double current,
+            @ForAll @DoubleRange(min = 10, max = 1e5) double limit) {
         var curve = new NonlinearResistance.Falling(10, limit);
         double h = 1e-4 * current;
         double chord = (curve.voltage(current + h) - curve.voltage(current - h)) / (2 * h);
-        assertThat(curve.slope(current)).isCloseTo(chord, withinPercentage(1e-3)).isPositive();
+        assertThat(curve.slope(current))
+                .isCloseTo(chord, withinPercentage(1e-3))
+                .isPositive();
         assertThat(curve.voltage(-current)).isEqualTo(-curve.voltage(current));
         assertThat(curve.voltage(current)).isLessThan(10 * current);
     }
@@ -41,7 +45,8 @@ class FallingResistanceTest {
                 .currentSource("surge", Circuit.REFERENCE, "top", t -> 1e9 * Math.min(t, 10e-6))
                 .build();
         TransientSolution solution = TransientSolution.solve(circuit, new TimeGrid(20e-6, 1e-8, 1e-5));
-        assertThat(solution.potential("tank").at(20e-6)).isCloseTo(33.49 / Math.sqrt(1 + 10 / 5.68) * 10e3, withinPercentage(0.01));
+        assertThat(solution.potential("tank").at(20e-6))
+                .isCloseTo(33.49 / Math.sqrt(1 + 10 / 5.68) * 10e3, withinPercentage(0.01));
     }
 
     @Test

@@ -13,7 +13,8 @@ class CableRiserTest {
     private static final String CABLE = "surge.high-voltage-cable-screen.current.peak";
 
     private static StudyResults study(String cable, String wave) {
-        Site site = DeckSite.read(DeckSite.text("1000 ohm.m", "shared", "none") + cable + "surges: {waves: [" + wave + "]}\n");
+        Site site = DeckSite.read(
+                DeckSite.text("1000 ohm.m", "shared", "none") + cable + "surges: {waves: [" + wave + "]}\n");
         return SurgeStudy.of(site, new EarthCache());
     }
 
@@ -24,7 +25,10 @@ class CableRiserTest {
     private static double value(StudyResults results, String id, String wave) {
         return results.one(
                         id,
-                        Case.NONE.with("wave", wave).with("arrangement", "shared").with("screen-bond", "none"),
+                        Case.NONE
+                                .with("wave", wave)
+                                .with("arrangement", "shared")
+                                .with("screen-bond", "none"),
                         "nominal")
                 .orElseThrow()
                 .value();
@@ -39,8 +43,9 @@ class CableRiserTest {
     /** In the tail of a long wave 5 ohm at the far end and 0.21 ohm along stand beside the electrode: Ohm's law, 3 % for the front. */
     @Test
     void theTailDividesByResistances() {
-        StudyResults results =
-                study(cable(", screen-remote-earth-resistance: 5 ohm, length: 300 m, screen-impedance: 0.7 ohm/km"), "10/350");
+        StudyResults results = study(
+                cable(", screen-remote-earth-resistance: 5 ohm, length: 300 m, screen-impedance: 0.7 ohm/km"),
+                "10/350");
         double share = electrode() / (electrode() + 5.21 + 9 * 0.7e-3);
         assertThat(value(results, CABLE, "10/350")).isCloseTo(10e3 * share, withinPercentage(3));
         assertThat(value(results, "surge.energy.residual", "10/350")).isLessThan(1e-3);
@@ -76,7 +81,8 @@ class CableRiserTest {
         }
         assertThat(value(results, CABLE, "8/20")).isCloseTo(into, withinPercentage(1));
         assertThat(value(results, MAIN, "8/20")).isCloseTo(main, withinPercentage(1));
-        assertThat(results.gaps()).noneMatch(gap -> gap.id().startsWith("surge") && gap.reason().contains("cable"));
+        assertThat(results.gaps())
+                .noneMatch(gap -> gap.id().startsWith("surge") && gap.reason().contains("cable"));
     }
 
     /** A short cable is lumped: in the tail the same as a long one. */
@@ -91,8 +97,7 @@ class CableRiserTest {
 
     @Test
     void itCanBreakLikeEveryPath() {
-        StudyResults results =
-                study(cable(", screen-remote-earth-resistance: 5 ohm, length: 300 m"), "8/20");
+        StudyResults results = study(cable(", screen-remote-earth-resistance: 5 ohm, length: 300 m"), "8/20");
         assertThat(results.of("surge.tank.peak"))
                 .anyMatch(r -> "high-voltage cable screen"
                         .equals(r.circumstances().keys().get("broken")));

@@ -19,7 +19,10 @@ class IonisedElectrodeTest {
     private static double value(StudyResults results, String id, String arrangement, String wave) {
         return results.one(
                         id,
-                        Case.NONE.with("wave", wave).with("arrangement", arrangement).with("screen-bond", "none"),
+                        Case.NONE
+                                .with("wave", wave)
+                                .with("arrangement", arrangement)
+                                .with("screen-bond", "none"),
                         "nominal")
                 .orElseThrow()
                 .value();
@@ -42,8 +45,8 @@ class IonisedElectrodeTest {
     void aSmallCurrentFindsTheGroundWhole() {
         for (String earth : new String[] {"shared", "separate", "both"}) {
             double linear = value(study(GROUND, earth, "current: 1 A"), "surge.tank.peak", earth, "8/20");
-            double broken =
-                    value(study(GROUND, earth, "current: 1 A, electrode-model: ionised"), "surge.tank.peak", earth, "8/20");
+            double broken = value(
+                    study(GROUND, earth, "current: 1 A, electrode-model: ionised"), "surge.tank.peak", earth, "8/20");
             assertThat(broken).as(earth).isCloseTo(linear, withinPercentage(0.05));
         }
     }
@@ -57,7 +60,8 @@ class IonisedElectrodeTest {
         assertThat(value(broken, pair, "shared", "8/20"))
                 .isCloseTo(value(linear, pair, "shared", "8/20"), withinPercentage(0.1));
         assertThat(value(broken, pair, "separate", "8/20"))
-                .isBetween(0.4 * value(linear, pair, "separate", "8/20"), 0.8 * value(linear, pair, "separate", "8/20"));
+                .isBetween(
+                        0.4 * value(linear, pair, "separate", "8/20"), 0.8 * value(linear, pair, "separate", "8/20"));
         double whole = value(broken, pair, "separate", "8/20");
         double parts = value(broken, "surge.cable-end.trip.cubicle.resistive", "separate", "8/20")
                 + value(broken, "surge.cable-end.trip.cubicle.inductive", "separate", "8/20");
@@ -70,7 +74,7 @@ class IonisedElectrodeTest {
     void withoutTheFieldTheKeyIsNamed() {
         StudyResults results = study("100 ohm.m", "shared", "electrode-model: ionised");
         assertThat(results.gaps())
-                .anySatisfy(gap ->
-                        assertThat(gap.missingKeys()).contains("soil.frequency-dependence.ionisation-field"));
+                .anySatisfy(
+                        gap -> assertThat(gap.missingKeys()).contains("soil.frequency-dependence.ionisation-field"));
     }
 }
