@@ -55,4 +55,27 @@ public final class CaseAccounts {
         }
         return problems;
     }
+
+    /**
+     * The known values that are neither a case, nor covered by one, nor listed.
+     *
+     * @param known identifiers, collection by collection
+     * @param cases the cases
+     * @param notYet the list
+     * @return one line a value
+     */
+    static List<String> unaccounted(
+            Map<String, List<String>> known, List<ReferenceCase> cases, CaseReader.NotYet notYet) {
+        Set<String> accounted = new LinkedHashSet<>(notYet.withoutRows().keySet());
+        for (ReferenceCase each : cases) {
+            accounted.add(each.id());
+            accounted.addAll(each.covers());
+        }
+        List<String> missing = new ArrayList<>();
+        known.forEach((collection, ids) -> ids.stream()
+                .filter(id -> !accounted.contains(id))
+                .forEach(id -> missing.add(CaseReader.KNOWN_VALUES + ": " + id + " of " + collection
+                        + " is no case, covered by none, and not in " + CaseReader.NOT_YET)));
+        return missing;
+    }
 }

@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -18,12 +19,16 @@ public final class CaseReader {
     /** The file that lists the cases that no model runs yet. */
     public static final String NOT_YET = "not-yet.yaml";
 
+    /** The file that names every known value, whether a case runs it or not. */
+    public static final String KNOWN_VALUES = "known-values.yaml";
+
+    private static final Set<String> NO_CASES = Set.of(NOT_YET, KNOWN_VALUES);
     private static final String WITHOUT_ROWS = "without-rows";
 
     private CaseReader() {}
 
     /**
-     * Reads every {@code .yaml} file below a folder but the list of cases not run yet.
+     * Reads every {@code .yaml} file below a folder but the list of cases not run yet and that of known values.
      *
      * @param folder the folder of cases
      * @return all cases, ordered by file and by place in the file
@@ -37,7 +42,7 @@ public final class CaseReader {
             String name = folder.relativize(file).toString().replace('\\', '/');
             if (!name.endsWith(".yaml")) {
                 problems.add(name + ": a case file must end in .yaml");
-            } else if (!name.equals(NOT_YET)) {
+            } else if (!NO_CASES.contains(name)) {
                 cases.addAll(read(name, content(file), problems));
             }
         }
@@ -174,6 +179,48 @@ public final class CaseReader {
             throw new CaseFormatException(problems);
         }
         return new NotYet(atMost[0], reasons, withoutRows);
+    }
+
+    /**
+     * Reads the names of all known values.
+     *
+     * @param folder the folder of cases
+     * @return identifiers as they stand in the cases or in the list of those not run, collection by collection
+     * @throws CaseFormatException if anything is not understood, or an identifier stands twice in a collection
+     * @throws UncheckedIOException if the file cannot be read
+     */
+    public static Map<String, List<String>> readKnownValues(Path folder) {
+        return readKnownValuesText(content(folder.resolve(KNOWN_VALUES)));
+    }
+
+    static Map<String, List<String>> readKnownValuesText(String text) {
+        List<String> problems = new ArrayList<>();
+        CaseNodes nodes = new CaseNodes(KNOWN_VALUES, problems);
+        Map<String, List<String>> known = new LinkedHashMap<>();
+        nodes.compose(text).ifPresent(root -> {
+            for (Node each : nodes.sequence(root, KNOWN_VALUES)) {
+                Map<String, Node> fields = nodes.mapping(each, "a collection");
+                Node name = fields.get("collection");
+                Node ids = fields.get("ids");
+                Node renamed = fields.get("as-case");
+                if (name == null || ids == null || fields.size() != (renamed == null ? 2 : 3)) {
+                    nodes.problem(each, "expected the keys collection and ids, and perhaps as-case");
+                    continue;
+                }
+                List<String> all = new ArrayList<>(nodes.texts(ids, "ids"));
+                if (Set.copyOf(all).size() != all.size()) {
+                    nodes.problem(ids, "an identifier stands twice");
+                }
+                if (renamed != null) {
+                    nodes.mapping(renamed, "as-case").values().forEach(id -> all.add(nodes.text(id, "as-case")));
+                }
+                known.put(nodes.text(name, "collection"), List.copyOf(all));
+            }
+        });
+        if (!problems.isEmpty()) {
+            throw new CaseFormatException(problems);
+        }
+        return known;
     }
 
     private static Map<String, String> reasons(CaseNodes nodes, Node list, String what) {

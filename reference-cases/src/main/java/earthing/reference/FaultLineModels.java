@@ -30,6 +30,23 @@ final class FaultLineModels {
                     "depth", EarthReturn.returnDepth(frequency, given.value("resistivity")),
                     "resistance", EarthReturn.returnResistance(frequency));
         });
+        models.put("fault.line.resistivity-change", given -> {
+            double frequency = given.value("frequency");
+            LineConductor wire = new LineConductor("a", 0, 10, 0, given.value("radius"), given.value("radius"));
+            LineConductor far = new LineConductor("b", given.value("distance"), 10, 0, 1e-3, 1e-3);
+            EarthReturn form = form(given);
+            double from = given.value("from");
+            double to = given.value("to");
+            return Map.of(
+                    "own",
+                    form.self(wire, frequency, to).getImaginary()
+                                    / form.self(wire, frequency, from).getImaginary()
+                            - 1,
+                    "mutual",
+                    form.mutual(wire, far, frequency, to).getImaginary()
+                                    / form.mutual(wire, far, frequency, from).getImaginary()
+                            - 1);
+        });
         models.put(
                 "fault.line.capacitive-rule",
                 given -> Map.of(

@@ -25,7 +25,9 @@ public final class ReferenceModels {
         ConductorModels.register(models);
         InductanceModels.register(models);
         NetworkModels.register(models);
+        CircuitModels.register(models);
         SurgeModels.register(models);
+        LineEndModels.register(models);
         EarthTesterModels.register(models);
         ImpulseModels.register(models);
         DeckModels.register(models);

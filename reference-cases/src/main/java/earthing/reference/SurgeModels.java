@@ -14,7 +14,9 @@ import earthing.surge.StrikingDistance;
 import earthing.surge.StrokeDistribution;
 import earthing.surge.StrokeStatistics;
 import earthing.surge.TwoSectionArrester;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /** Binds the model names that begin with {@code surge.} to the room {@code earthing.surge}. */
@@ -100,6 +102,23 @@ final class SurgeModels {
         models.put(
                 "surge.stroke.parameter",
                 given -> Map.of("probability", parameter(given.word("set")).exceedance(given.value("value"))));
+        models.put("surge.wave.heidler-sum", SurgeModels::heidlerSum);
+        models.put("surge.double-exponential.product", given -> {
+            ImpulseParameters shape = DoubleExponential.product(
+                            given.value("amplitude"), given.value("front-constant"), given.value("tail-constant"))
+                    .shape();
+            // From a tenth to nine tenths, without the factor 1.25 of the front.
+            return Map.of("rise", shape.currentFront() / 1.25, "width", shape.width());
+        });
+        models.put(
+                "surge.arrester.lead-voltage",
+                given -> Map.of(
+                        "voltage", ProtectiveMargin.leadVoltage(given.value("inductance"), given.value("steepness"))));
+        models.put("surge.arrester.lead-rule", given -> {
+            double perMetre = ProtectiveMargin.leadVoltage(
+                    ProtectiveMargin.LEAD_INDUCTANCE * given.value("length"), ProtectiveMargin.LEAD_STEEPNESS);
+            return Map.of("voltage", perMetre);
+        });
         models.put("surge.arrester.curve", given -> {
             TwoSectionArrester unit = TwoSectionArrester.ofHeight(1, 1, 1);
             double current = given.value("current");
@@ -136,6 +155,52 @@ final class SurgeModels {
                                 given.value("steepness"),
                                 given.value("distance"),
                                 SPEED)));
+    }
+
+    /** Crest of a sum of Heidler terms, and the front of its first crest by the rule of 30 and 90 %. */
+    private static Map<String, Double> heidlerSum(Given given) {
+        List<Double> amplitudes = given.values("amplitudes");
+        List<Double> exponents = given.values("exponents");
+        List<Double> fronts = given.values("front-constants");
+        List<Double> tails = given.values("tail-constants");
+        List<Heidler> terms = new ArrayList<>();
+        for (int k = 0; k < amplitudes.size(); k++) {
+            double eta = given.has("eta")
+                    ? given.values("eta").get(k)
+                    : correction(fronts.get(k), tails.get(k), exponents.get(k));
+            terms.add(new Heidler(amplitudes.get(k) / eta, fronts.get(k), tails.get(k), exponents.get(k)));
+        }
+        int samples = 200_000;
+        double step = 100e-6 / samples;
+        double[] wave = new double[samples];
+        int crest = 0;
+        int first = -1;
+        for (int k = 0; k < samples; k++) {
+            double time = k * step;
+            wave[k] = terms.stream().mapToDouble(term -> term.at(time)).sum();
+            crest = wave[k] > wave[crest] ? k : crest;
+            if (first < 0 && k > 1 && wave[k] < wave[k - 1]) {
+                first = k - 1;
+            }
+        }
+        return Map.of(
+                "crest",
+                wave[crest],
+                "front-of-first-crest",
+                (reached(wave, 0.9 * wave[first]) - reached(wave, 0.3 * wave[first])) * step / 0.6);
+    }
+
+    /** Heidler's usual correction of the amplitude, exp(-(T1/T2) (n T2/T1)^(1/n)). */
+    private static double correction(double front, double tail, double exponent) {
+        return Math.exp(-(front / tail) * Math.pow(exponent * tail / front, 1 / exponent));
+    }
+
+    private static int reached(double[] wave, double level) {
+        int k = 0;
+        while (wave[k] < level) {
+            k++;
+        }
+        return k;
     }
 
     private static Impulse impulse(String shape, double nominal) {

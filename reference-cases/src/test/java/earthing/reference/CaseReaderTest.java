@@ -181,6 +181,22 @@ class CaseReaderTest {
     }
 
     @Test
+    void knownValueThatStandsNowhereIsTold() {
+        String row = "  given: {a: 2 m, b: 3 m}\n  expect: {sum: 5 m}\n";
+        List<ReferenceCase> cases = CaseReader.readText("f.yaml", HEAD + "  covers: [T-3]\n" + row);
+        Map<String, List<String>> known = CaseReader.readKnownValuesText(
+                "- collection: all\n  ids: [T-1, T-3, T-4, T-5]\n  as-case: {T-9: T-1, T-8: T-6}\n");
+        assertThat(CaseAccounts.unaccounted(known, cases, new CaseReader.NotYet(1, Map.of(), Map.of("T-4", "x"))))
+                .containsExactly(
+                        "known-values.yaml: T-5 of all is no case, covered by none, and not in not-yet.yaml",
+                        "known-values.yaml: T-6 of all is no case, covered by none, and not in not-yet.yaml");
+        assertThatThrownBy(() -> CaseReader.readKnownValuesText("- collection: all\n  ids: [T-1, T-1]\n"))
+                .hasMessageContaining("stands twice");
+        assertThatThrownBy(() -> CaseReader.readKnownValuesText("- collection: all\n"))
+                .hasMessageContaining("expected the keys");
+    }
+
+    @Test
     void coveredCaseStandsInOnePlaceAndNotOnTheList() {
         String row = "  given: {a: 2 m, b: 3 m}\n  expect: {sum: 5 m}\n";
         String second = (HEAD + "  covers: [T-3, T-1]\n" + row).replace("case: T-1", "case: T-2");

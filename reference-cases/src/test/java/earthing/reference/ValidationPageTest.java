@@ -17,7 +17,10 @@ class ValidationPageTest {
     @Test
     void pageInTheDocsIsUpToDate() throws IOException {
         String page = ValidationPage.of(
-                ExecutedCases.outcomes(), AccuracyGates.lines(), CaseReader.readNotYet(ExecutedCases.FOLDER));
+                ExecutedCases.outcomes(),
+                AccuracyGates.lines(),
+                AccuracyTables.all(),
+                CaseReader.readNotYet(ExecutedCases.FOLDER));
         if (Boolean.getBoolean("validation.write")) {
             Files.createDirectories(PAGE.toAbsolutePath().normalize().getParent());
             Files.writeString(PAGE, page);
@@ -41,9 +44,10 @@ class ValidationPageTest {
                    model: double, given: {x: 3 m}, expect: {y: 6 m}}
                 """);
         List<RowOutcome> outcomes = CaseRunner.run(cases, Map.of("double", given -> Map.of("y", 2 * given.value("x"))));
-        String page = ValidationPage.of(outcomes, List.of(), new CaseReader.NotYet(1, Map.of("C", "later")));
+        String page = ValidationPage.of(outcomes, List.of(), List.of(), new CaseReader.NotYet(1, Map.of("C", "later")));
         assertThat(page)
-                .contains("| room | 3 | 4 | 1 | 0 | 0 | 1 | 1 | 1 | 1 | 0.20 | 0.39 |")
+                .contains("| room | 4 | 3 | 4 | 1 | 0 | 0 | 1 | 1 | 1 | 1 |")
+                .contains("| room | 4.00 | 4.00 | – | – | 0.39 |")
                 .contains("| A | first | a book, p. 1 (from memory) | published | 1 | 2.0 % | 4.00 | 0.39 |")
                 .contains("- A, worst y: printed 2.04 m, computed 2.0000. Read from a curve.")
                 .contains("- B, a leaflet: y printed 5 m, computed 4.0000. Digits turned round.")
