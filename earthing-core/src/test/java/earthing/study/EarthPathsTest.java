@@ -82,6 +82,12 @@ class EarthPathsTest {
                         "TEE tee: tee - cubicle",
                         "UNINTENDED auxiliary supply to the low-voltage earth: cubicle - earth"));
         expected.put(
+                "pellwharf-plate-concrete.yaml",
+                List.of(
+                        "MAIN_EARTH upper: tank - main earth at 3 m",
+                        "MAIN_EARTH lower: main earth at 3 m - electrode main",
+                        "OWN_LEAD cubicle's own lead: cubicle - electrode plate"));
+        expected.put(
                 "quernholm-resonant.yaml",
                 List.of(
                         "MAIN_EARTH upper: tank - tee",
