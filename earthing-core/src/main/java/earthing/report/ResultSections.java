@@ -122,7 +122,8 @@ final class ResultSections {
         for (Result result : input.results().results()) {
             if (result.id().startsWith(SharingSection.PREFIX)
                     || SensitivitySection.belongs(result.id())
-                    || RecheckSection.belongs(result.id())) {
+                    || RecheckSection.belongs(result.id())
+                    || ConvergenceTable.belongs(result.id())) {
                 continue;
             }
             (result.circumstances().keys().containsKey("broken") ? broken : rest).add(result);
@@ -233,6 +234,7 @@ final class ResultSections {
         }
         if (topic.id().equals("electrode")) {
             blocks.addAll(ElectrodeBasis.of(input, List.of("low", "nominal", "high")));
+            blocks.addAll(ConvergenceTable.of(input));
         }
         List<Curve> here =
                 curves.stream().filter(c -> topicOf(c.id()).equals(topic.id())).toList();

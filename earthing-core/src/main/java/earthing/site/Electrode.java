@@ -48,7 +48,15 @@ public record Electrode(
         ConcreteShell concrete,
 
         @Key(example = "copper-clad-steel", doc = "What it is made of.") @Nullable
-        ConductorMaterial material) {
+        ConductorMaterial material,
+
+        @Key(
+                example = "yes",
+                doc =
+                        "Whether the impedance along its conductors at power frequency is added to its resistance: for wires"
+                                + " longer than about 50 m, poor conductors, good ground. Needs the material. Absent for no.")
+        @Nullable
+        YesNo seriesImpedance) {
 
     /**
      * Copies the lists.

@@ -4,6 +4,7 @@ import earthing.electrode.ElectrodePorts;
 import earthing.electrode.wire.Bar;
 import earthing.electrode.wire.EarthElectrodes;
 import earthing.electrode.wire.HarmonicElectrode;
+import earthing.electrode.wire.SeriesElectrodes;
 import earthing.soil.SoilDispersion;
 import earthing.soil.SoilModel;
 import java.util.List;
@@ -35,6 +36,8 @@ public final class EarthCache {
 
     /** Electrodes over frequency by the title of the law of their ground, which tells its constants too. */
     private record Harmonic(Fed fed, String law) {}
+
+    private record Series(Fed fed, Map<String, SeriesElectrodes.Conductor> conductors, double frequency) {}
 
     private record Joined(Harmonic harmonic, List<String> names) {}
 
@@ -101,6 +104,7 @@ public final class EarthCache {
     private final Kept<Harmonic, HarmonicElectrode> harmonic;
     private final Kept<Joined, ElectrodePorts> ports;
     private final Kept<Fed, double[][]> inductances;
+    private final Kept<Series, SeriesElectrodes> series;
 
     /** A cache for one site, or for sites that have much in common. */
     public EarthCache() {
@@ -120,10 +124,23 @@ public final class EarthCache {
         harmonic = new Kept<>(most);
         ports = new Kept<>(most);
         inductances = new Kept<>(most);
+        series = new Kept<>(most);
     }
 
     EarthElectrodes solve(SoilModel soil, List<Bar> bars) {
         return solved.get(new Problem(soil, List.copyOf(bars)), p -> EarthElectrodes.of(p.soil(), p.bars()));
+    }
+
+    /** Electrodes with the impedance along their conductors. */
+    SeriesElectrodes series(
+            SoilModel soil,
+            List<Bar> bars,
+            Map<String, double[]> terminals,
+            Map<String, SeriesElectrodes.Conductor> conductors,
+            double frequency) {
+        return series.get(
+                new Series(fed(soil, bars, terminals), Map.copyOf(conductors), frequency),
+                k -> SeriesElectrodes.of(soil, bars, terminals, conductors, frequency));
     }
 
     /** Electrodes over frequency at their terminals. */
@@ -147,9 +164,13 @@ public final class EarthCache {
     }
 
     private static Fed fed(SiteEarth earth) {
+        return fed(earth.soil(), earth.bars(), earth.terminals());
+    }
+
+    private static Fed fed(SoilModel soil, List<Bar> bars, Map<String, double[]> terminals) {
         return new Fed(
-                new Problem(earth.soil(), earth.bars()),
-                earth.terminals().entrySet().stream()
+                new Problem(soil, List.copyOf(bars)),
+                terminals.entrySet().stream()
                         .map(lead -> new Terminal(lead.getKey(), lead.getValue()[0], lead.getValue()[1]))
                         .toList());
     }

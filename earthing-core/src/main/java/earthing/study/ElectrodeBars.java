@@ -74,8 +74,9 @@ final class ElectrodeBars {
     /** The bars of the metal alone, without what is around them. */
     static List<Bar> of(Electrode electrode, @Nullable Pole pole, Inputs in) throws MissingInput {
         String name = electrode.name();
-        double x = position(electrode.at(), pole, true, electrode, in);
-        double y = position(electrode.at(), pole, false, electrode, in);
+        double[] place = position(electrode, pole, in);
+        double x = place[0];
+        double y = place[1];
         List<Bar> bars = new ArrayList<>();
         RodShape rod = electrode.rod();
         RodsInLine line = electrode.rodsInLine();
@@ -231,26 +232,32 @@ final class ElectrodeBars {
 
     /** Where the earth lead meets an electrode, the terminal of a test: its place in the site file, x and y [m]. */
     static double[] terminal(Electrode electrode, @Nullable Pole pole, Inputs in) throws MissingInput {
-        return new double[] {
-            position(electrode.at(), pole, true, electrode, in), position(electrode.at(), pole, false, electrode, in)
-        };
+        return position(electrode, pole, in);
     }
 
-    private static double position(
-            @Nullable Position at, @Nullable Pole pole, boolean alongX, Electrode electrode, Inputs in)
-            throws MissingInput {
+    /**
+     * Where an electrode is, x and y [m]. One without a place stands at the foot of the pole, clear of a butt that conducts:
+     * a star with the butt midway between two arms.
+     */
+    private static double[] position(Electrode electrode, @Nullable Pole pole, Inputs in) throws MissingInput {
+        Position at = electrode.at();
         if (at != null) {
-            return alongX ? in.need(at.x(), "electrodes.at.x") : in.need(at.y(), "electrodes.at.y");
+            return new double[] {in.need(at.x(), "electrodes.at.x"), in.need(at.y(), "electrodes.at.y")};
         }
         boolean around = electrode.ring() != null || electrode.rodsInRing() != null || electrode.mat() != null;
-        if (!alongX
-                || pole == null
-                || !conducts(pole)
-                || around
-                || !electrode.bars().isEmpty()) {
-            return 0;
+        if (pole == null || !conducts(pole) || around || !electrode.bars().isEmpty()) {
+            return new double[2];
         }
-        return radius(pole, in) + CLEARANCE;
+        double clear = radius(pole, in) + CLEARANCE;
+        StarShape star = electrode.star();
+        if (star == null || star.arms() < 2) {
+            return new double[] {0, clear};
+        }
+        double between = Math.PI / star.arms();
+        // Of all directions midway between two arms the one nearest to due south.
+        double toPole = between * (2 * Math.round((1.5 * Math.PI / between - 1) / 2) + 1);
+        double away = clear / Math.sin(between);
+        return new double[] {-away * Math.cos(toPole), -away * Math.sin(toPole)};
     }
 
     static boolean conducts(Pole pole) {

@@ -1,15 +1,20 @@
 package earthing.study;
 
 import earthing.electrode.formula.FormulaResult;
+import earthing.electrode.formula.LongWireSunde;
 import earthing.electrode.wire.EarthElectrodes;
+import earthing.electrode.wire.SeriesElectrodes;
 import earthing.quantity.Dimension;
+import earthing.quantity.Numbers;
 import earthing.quantity.Source;
+import earthing.quantity.Worked;
 import earthing.site.Electrode;
 import earthing.site.Site;
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.apache.commons.math3.complex.Complex;
 
 /** Soil and electrode: the numbers of one bound. */
 final class ElectrodeStudy {
@@ -69,6 +74,9 @@ final class ElectrodeStudy {
                         "average potential of even leakage, alone in the ground; an upper bound",
                         EarthElectrodes.EVEN_LEAKAGE));
             }
+            if (!earth.added(name).equals(Complex.ZERO)) {
+                results.addAll(series(site, name, earth, in));
+            }
             for (int j = i + 1; j < names.size(); j++) {
                 if (solved && earth.hasShape(names.get(j))) {
                     results.add(Result.of(
@@ -82,6 +90,56 @@ final class ElectrodeStudy {
                 }
             }
         }
+        return results;
+    }
+
+    /** What a reader should know of long electrodes; at the low bound, where it is most. */
+    static List<String> notes(Site site, SiteEarth earth) {
+        List<String> notes = new ArrayList<>();
+        for (Electrode electrode : site.electrodes()) {
+            SeriesImpedance.hint(site, electrode, earth).ifPresent(notes::add);
+            if (!earth.added(electrode.name()).equals(Complex.ZERO)) {
+                notes.add("the impedance along the conductors of electrode " + electrode.name()
+                        + " stands in the circuits of earth faults; the field in the ground is that of one potential, so touch"
+                        + " errs high and step beside the lead low");
+            }
+        }
+        return notes;
+    }
+
+    /** The impedance with the conductors, what it is beside the resistance, and the closed form where one holds. */
+    private static List<Result> series(Site site, String name, SiteEarth earth, Inputs in) throws MissingInput {
+        String id = "electrode." + name + ".impedance";
+        double frequency = SeriesImpedance.frequency(site, in);
+        double resistance = earth.resistance(name, name);
+        Complex whole = earth.added(name).add(resistance);
+        String model = "resistance and impedance along the conductors at " + Numbers.brief(frequency) + " Hz";
+        List<Result> results = new ArrayList<>();
+        results.add(Result.of(id, Case.NONE, earth.at(), whole.abs(), "ohm", model, SeriesElectrodes.SOURCE)
+                .withHandValue(resistance)
+                .withWorked(Worked.of("Z", "sqrt((R_E + R_S)^2 + X_S^2)")
+                        .with("R_E", resistance, "ohm")
+                        .with("R_S", earth.added(name).getReal(), "ohm")
+                        .with("X_S", earth.added(name).getImaginary(), "ohm")
+                        .gives(whole.abs(), "ohm")));
+        results.add(Result.of(
+                id + ".over-resistance",
+                Case.NONE,
+                earth.at(),
+                whole.abs() / resistance,
+                "",
+                model,
+                SeriesElectrodes.SOURCE));
+        Optional<Complex> formula = SeriesImpedance.formula(
+                SiteVariant.electrode(site, name).orElseThrow(), earth, resistance, frequency, in);
+        formula.ifPresent(z -> results.add(Result.of(
+                id + ".as-a-line",
+                Case.NONE,
+                earth.at(),
+                z.abs(),
+                "ohm",
+                "buried wire as a line, Z = sqrt(z/y) coth(sqrt(z y) l)",
+                LongWireSunde.SOURCE)));
         return results;
     }
 

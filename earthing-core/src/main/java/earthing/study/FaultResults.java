@@ -235,9 +235,14 @@ final class FaultResults {
                 others += power.earth().resistance(name, other.getKey()) * other.getValue();
             }
         }
+        double along = power.earth().inSeries(name);
+        String own = along == 0 ? "I_E * R_E" : "I_E * (R_E + R_S)";
         Worked.Builder line = others == 0
-                ? Worked.of("U_E", "I_E * R_E")
-                : Worked.of("U_E", "I_E * R_E + U_M").with("U_M", others, "V");
+                ? Worked.of("U_E", own)
+                : Worked.of("U_E", own + " + U_M").with("U_M", others, "V");
+        if (along != 0) {
+            line.with("R_S", along, "ohm");
+        }
         results.add(Result.of(
                         "epr.main",
                         power.circumstances(),

@@ -228,7 +228,13 @@ final class PoleNetwork {
     private void addElectrodes(Circuit.Builder circuit, List<String> names) {
         for (int i = 0; i < names.size(); i++) {
             String name = names.get(i);
-            circuit.resistor(branch(name), node(name), Circuit.REFERENCE, earth.resistance(name, name));
+            double along = earth.inSeries(name);
+            String top = node(name);
+            if (along > 0) {
+                top = "conductors of " + name;
+                circuit.resistor(top, node(name), top, along);
+            }
+            circuit.resistor(branch(name), top, Circuit.REFERENCE, earth.resistance(name, name));
             for (int j = 0; j < i; j++) {
                 double mutual = earth.resistance(name, names.get(j));
                 if (mutual != 0) {

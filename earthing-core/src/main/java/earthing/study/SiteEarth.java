@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import org.apache.commons.math3.complex.Complex;
 
 /**
  * The ground and the electrodes of a site at one bound of the soil. {@code low} takes the low resistivities, {@code
@@ -37,7 +38,8 @@ final class SiteEarth {
     private final Buried buried;
 
     /** What was solved, with where the earth leads arrive, for other solutions of the same. */
-    private record Buried(List<Bar> bars, Map<String, double[]> terminals, EarthCache cache) {}
+    private record Buried(
+            List<Bar> bars, Map<String, double[]> terminals, Map<String, Complex> added, EarthCache cache) {}
 
     private SiteEarth(
             Bound bound,
@@ -118,13 +120,14 @@ final class SiteEarth {
         bars.forEach(b -> terminals.putIfAbsent(b.electrode(), new double[] {b.x1(), b.y1()}));
         try {
             Optional<EarthElectrodes> solved = bars.isEmpty() ? Optional.empty() : Optional.of(cache.solve(soil, bars));
+            Map<String, Complex> added = SeriesImpedance.added(site, soil, bars, terminals, inputs, cache);
             return new SiteEarth(
                     bound,
                     bound.name().toLowerCase(Locale.ROOT),
                     soil,
                     solved,
                     declared,
-                    new Buried(List.copyOf(bars), terminals, cache));
+                    new Buried(List.copyOf(bars), terminals, added, cache));
         } catch (IllegalArgumentException impossible) {
             // Bars in one place, for example a rod inside the butt of the pole: no answer rather than no report.
             throw new MissingInput(
@@ -230,6 +233,21 @@ final class SiteEarth {
             return solved.get().resistances().mutual(one, other);
         }
         return one.equals(other) ? declaredResistance(one) : 0;
+    }
+
+    /** What the impedance along its conductors adds to an electrode at power frequency [Ω]; nothing where not asked for. */
+    Complex added(String name) {
+        return buried.added().getOrDefault(name, Complex.ZERO);
+    }
+
+    /**
+     * What stands in series with the resistance of an electrode in the circuits of earth faults [Ω]: so much that both
+     * together are as great as its impedance. Potentials are told in phase with the electrode's current.
+     */
+    double inSeries(String name) {
+        Complex added = added(name);
+        double own = resistance(name, name);
+        return added.equals(Complex.ZERO) ? 0 : Math.max(0, added.add(own).abs() - own);
     }
 
     /** Resistance of an electrode of known shape by the average potential of even leakage, an upper bound [Ω]. */

@@ -64,6 +64,7 @@ public final class SiteStudy {
         CompletableFuture<StudyResults> line = whole ? beside(() -> LineEntryStudy.of(site, cache)) : NOTHING;
         CompletableFuture<StudyResults> pole = whole ? beside(() -> PoleStrokeStudy.of(site, cache)) : NOTHING;
         CompletableFuture<StudyResults> impulse = whole ? beside(() -> ImpulseStudy.of(site, cache)) : NOTHING;
+        CompletableFuture<StudyResults> convergence = whole ? beside(() -> ConvergenceStudy.of(site, cache)) : NOTHING;
         CompletableFuture<StudyResults> readings = ground.readings()
                 .map(CompletableFuture::completedFuture)
                 .orElseGet(() -> beside(() -> TesterStudy.of(site, cache)));
@@ -71,6 +72,7 @@ public final class SiteStudy {
         StudyResults power = PowerStudy.of(site, cache, scope);
         StudyResults found = StudyResults.join(List.of(
                 electrodes,
+                convergence.join(),
                 readings.join(),
                 impulse.join(),
                 power,
@@ -117,15 +119,20 @@ public final class SiteStudy {
         Inputs in = new Inputs();
         List<Result> results = new ArrayList<>();
         List<Gap> gaps = new ArrayList<>();
+        List<String> notes = new ArrayList<>();
         for (Bound bound : Bound.values()) {
             try {
-                results.addAll(ElectrodeStudy.of(site, SiteEarth.of(site, bound, in, cache), in));
+                SiteEarth earth = SiteEarth.of(site, bound, in, cache);
+                results.addAll(ElectrodeStudy.of(site, earth, in));
+                if (bound == Bound.LOW) {
+                    notes.addAll(ElectrodeStudy.notes(site, earth));
+                }
             } catch (MissingInput missing) {
                 gaps.add(missing.gap("electrode", Case.NONE));
                 gaps.add(missing.gap("soil", Case.NONE));
                 break;
             }
         }
-        return new StudyResults(results, List.of(), gaps, in.assumptions(), List.of());
+        return new StudyResults(results, List.of(), gaps, in.assumptions(), notes);
     }
 }

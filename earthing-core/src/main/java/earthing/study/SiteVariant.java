@@ -313,7 +313,8 @@ final class SiteVariant {
                 main.bars(),
                 main.resistance(),
                 main.concrete(),
-                main.material());
+                main.material(),
+                main.seriesImpedance());
     }
 
     /** The site with another description of its ground. */

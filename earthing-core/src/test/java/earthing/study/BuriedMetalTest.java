@@ -2,9 +2,12 @@ package earthing.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import earthing.electrode.wire.Bar;
 import earthing.quantity.Measure.Bound;
 import earthing.site.Site;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Plates, concrete and the butt of a pole, from the site file to results. */
 class BuriedMetalTest {
@@ -78,5 +81,95 @@ class BuriedMetalTest {
         double through = 60 * Math.log(1.2 / 0.3) / (2 * Math.PI * 1.5);
         assertThat((value(results, id, "nominal") - through) / value(results, id + ".formula", "nominal"))
                 .isBetween(0.9, 1.0);
+    }
+
+    private static Site steel(String electrode) {
+        return DemoSite.parse(SITE.formatted(electrode) + STEEL.formatted("butt-contact: bare"));
+    }
+
+    /** However many arms, none comes nearer to the butt than its own clearance at the foot. */
+    @ParameterizedTest
+    @ValueSource(ints = {2, 3, 4, 6, 8})
+    void armsOfAStarAtTheFootPassTheButt(int arms) throws MissingInput {
+        Site site = steel("star: {arms: " + arms + ", length: 10 m, diameter: 10 mm, depth: 0.5 m}");
+        for (Bar arm : ElectrodeBars.of(site.electrodes().get(0), site.pole(), Bound.NOMINAL, new Inputs())) {
+            double length = Math.hypot(arm.x2() - arm.x1(), arm.y2() - arm.y1());
+            double along = -(arm.x1() * (arm.x2() - arm.x1()) + arm.y1() * (arm.y2() - arm.y1())) / length;
+            double aside = Math.abs(arm.x1() * (arm.y2() - arm.y1()) - arm.y1() * (arm.x2() - arm.x1())) / length;
+            double nearest = along < 0 ? Math.hypot(arm.x1(), arm.y1()) : aside;
+            assertThat(nearest).isGreaterThan(0.45 - 1e-9);
+        }
+    }
+
+    @Test
+    void barsOfTwoElectrodesThatRunIntoEachOtherAreRefused() {
+        StudyResults results = SiteStudy.of(
+                steel("at: {x: 1 m, y: 0.1 m}, star: {arms: 4, length: 10 m, diameter: 10 mm, depth: 0.5 m}"));
+        assertThat(results.of("electrode.main.resistance")).isEmpty();
+        assertThat(results.gapsOf("electrode.main")).anySatisfy(gap -> {
+            assertThat(gap.reason()).contains("bars of main and of pole butt run into each other");
+            assertThat(gap.missingKeys()).containsExactly("electrodes.at");
+        });
+    }
+
+    /** Halved elements hold the leakage of the longer ones too, so by Thomson's theorem the resistance falls. */
+    @Test
+    void shorterElementsStandBesideTheStandardOnesInAReportOnly() {
+        Site site =
+                DemoSite.parse(SITE.formatted("rods-in-line: {count: 3, spacing: 3 m, length: 3 m, diameter: 16 mm}"));
+        StudyResults results = SiteStudy.of(site);
+        String id = "electrode.main.convergence.";
+        double standard = value(results, id + "standard.resistance", "nominal");
+        assertThat(standard).isEqualTo(value(results, "electrode.main.resistance", "nominal"));
+        double half = value(results, id + "half.resistance", "nominal");
+        double quarter = value(results, id + "quarter.resistance", "nominal");
+        double refined = value(results, id + "refined.resistance", "nominal");
+        assertThat(half).isLessThan(standard).isGreaterThan(quarter);
+        assertThat(refined / quarter).isBetween(0.999, 1.001);
+        assertThat(value(results, id + "refined.standard-apart", "nominal")).isBetween(1e-5, 5e-3);
+        assertThat(value(results, id + "half.elements", "nominal"))
+                .isEqualTo(2 * value(results, id + "standard.elements", "nominal"));
+        assertThat(SiteStudy.of(site, StudyScope.AS_BUILT).under(id)).isEmpty();
+    }
+
+    private static final String FAULT = """
+            tank: {height: 9 m}
+            main-earth: {conductor: {material: copper, area: 70 mm2}, offset: 0.15 m, electrode: main}
+            protection: {clearing-time: 0.3 s}
+            """;
+
+    private static StudyResults longWire(String more) {
+        return SiteStudy.of(DemoSite.parse(SITE.formatted("wire: {length: 250 m, diameter: 10 mm, depth: 0.6 m}" + more)
+                        .replace("resistivity: 100 ohm.m", "resistivity: 10 ohm.m")
+                        .replace("method: resistor", "station-earth-resistance: 0.5 ohm, method: resistor")
+                        .replace("frequency: 50 Hz,", "frequency: 50 Hz, earth-fault-current: 150 A,")
+                + FAULT));
+    }
+
+    /** Steel wire of 250 m in 10 ohm.m, Sunde's endless line (from memory): the lead sees almost three times the resistance. */
+    @Test
+    void theImpedanceAlongALongWireStandsInTheFaultWhereItIsAskedFor() {
+        StudyResults with = longWire(", material: galvanised-steel, series-impedance: yes");
+        StudyResults without = longWire(", material: galvanised-steel");
+        double resistance = value(without, "electrode.main.resistance", "nominal");
+        double impedance = value(with, "electrode.main.impedance", "nominal");
+        assertThat(value(with, "electrode.main.resistance", "nominal")).isEqualTo(resistance);
+        assertThat(impedance / value(with, "electrode.main.impedance.as-a-line", "nominal"))
+                .isBetween(0.98, 1.0);
+        assertThat(value(with, "electrode.main.impedance.over-resistance", "nominal"))
+                .isBetween(2.7, 3.0);
+        Case largest = Case.NONE.with("fault", "maximum");
+        double rise = with.one("epr.main", largest, "nominal").orElseThrow().value();
+        double current = with.one("fault.maximum.electrode-current", largest, "nominal")
+                .orElseThrow()
+                .value();
+        assertThat(rise / current).isBetween(0.99 * impedance, 1.01 * impedance);
+        assertThat(without.one("epr.main", largest, "nominal").orElseThrow().value())
+                .isLessThan(rise / 2);
+        assertThat(with.notes()).anyMatch(note -> note.contains("touch errs high"));
+        assertThat(without.notes())
+                .anyMatch(note -> note.contains("reaches 250 m") && note.contains("series-impedance"));
+        assertThat(longWire(", series-impedance: yes").gapsOf("electrode.main"))
+                .anySatisfy(gap -> assertThat(gap.missingKeys()).containsExactly("electrodes.material"));
     }
 }

@@ -83,6 +83,39 @@ public record Bar(
     }
 
     /**
+     * Distance between the axes.
+     *
+     * @param other another bar
+     * @return least distance [m]
+     */
+    double distance(Bar other) {
+        double[] d = {x2 - x1, y2 - y1, depth2 - depth1};
+        double[] e = {other.x2 - other.x1, other.y2 - other.y1, other.depth2 - other.depth1};
+        double[] r = {x1 - other.x1, y1 - other.y1, depth1 - other.depth1};
+        double dd = dot(d, d);
+        double ee = dot(e, e);
+        double de = dot(d, e);
+        double slant = dd * ee - de * de;
+        double s = slant > 1e-12 * dd * ee ? clamp((de * dot(e, r) - dot(d, r) * ee) / slant) : 0;
+        double t = clamp((de * s + dot(e, r)) / ee);
+        s = clamp((de * t - dot(d, r)) / dd);
+        double sum = 0;
+        for (int c = 0; c < 3; c++) {
+            double apart = r[c] + s * d[c] - t * e[c];
+            sum += apart * apart;
+        }
+        return Math.sqrt(sum);
+    }
+
+    private static double dot(double[] a, double[] b) {
+        return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+    }
+
+    private static double clamp(double share) {
+        return Math.max(0, Math.min(1, share));
+    }
+
+    /**
      * Length of the bar.
      *
      * @return length [m]

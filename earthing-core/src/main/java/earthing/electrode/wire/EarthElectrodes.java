@@ -45,6 +45,7 @@ public final class EarthElectrodes {
         if (bars.isEmpty()) {
             throw new IllegalArgumentException("an electrode needs at least one bar");
         }
+        requireApart(bars);
         soil = ground.soil();
         this.bars = List.copyOf(bars);
         names = List.copyOf(
@@ -100,6 +101,20 @@ public final class EarthElectrodes {
      */
     public static EarthElectrodes of(PointSource ground, List<Bar> bars, Discretisation rule) {
         return new EarthElectrodes(ground, bars, rule);
+    }
+
+    /** Bars of two electrodes that run into each other are one electrode; the equation would not notice. */
+    private static void requireApart(List<Bar> bars) {
+        for (int i = 0; i < bars.size(); i++) {
+            Bar one = bars.get(i);
+            for (int j = 0; j < i; j++) {
+                Bar other = bars.get(j);
+                if (!one.electrode().equals(other.electrode()) && one.distance(other) < one.radius() + other.radius()) {
+                    throw new IllegalArgumentException(
+                            "bars of " + other.electrode() + " and of " + one.electrode() + " run into each other");
+                }
+            }
+        }
     }
 
     private static double[][] invert(double[][] conductances) {
@@ -194,6 +209,18 @@ public final class EarthElectrodes {
      */
     public int elementCount() {
         return mesh.size;
+    }
+
+    /**
+     * Number of elements that a rule would make, without a solution.
+     *
+     * @param soil the ground
+     * @param bars all bars
+     * @param rule how bars are cut
+     * @return size of the linear system
+     */
+    public static int elementCount(SoilModel soil, List<Bar> bars, Discretisation rule) {
+        return Mesh.of(soil, bars, rule).size;
     }
 
     /**

@@ -1,12 +1,8 @@
 package earthing.electrode.wire;
 
-import earthing.conductor.inductance.InductanceMatrix;
-import earthing.conductor.inductance.Point;
-import earthing.conductor.inductance.RoundConductor;
 import earthing.quantity.Source;
 import earthing.soil.Layer;
 import earthing.soil.LayeredSoil;
-import earthing.soil.PointSource;
 import earthing.soil.SoilDispersion;
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
@@ -17,9 +13,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.apache.commons.math3.complex.Complex;
 import org.ejml.data.ZMatrixRMaj;
-import org.ejml.dense.row.CommonOps_ZDRM;
-import org.ejml.dense.row.factory.LinearSolverFactory_ZDRM;
-import org.ejml.interfaces.linsol.LinearSolverDense;
 
 /**
  * One electrode or several over frequency, the current entering each at one place: thin-wire solution in ground of complex
@@ -50,10 +43,6 @@ public final class HarmonicElectrode {
     /** Upper end of the validity [Hz]. */
     public static final double HIGHEST = 4e6;
 
-    private static final double MU0 = 4e-7 * Math.PI;
-
-    private static final int LARGEST = 400;
-
     /** Reactance is nothing beside resistance at this frequency, and not lost in rounding [Hz]. */
     private static final double QUASI_STATIC = 1e3;
 
@@ -70,9 +59,7 @@ public final class HarmonicElectrode {
 
     private final SoilModel soil;
     private final SoilDispersion law;
-    private final Mesh mesh;
-    private final BondedNodes nodes;
-    private final InductanceMatrix inductances;
+    private final BondedWires wires;
     private final double[] contrasts;
     private final double[][] real;
     private final double[] logFrequencies;
@@ -87,29 +74,12 @@ public final class HarmonicElectrode {
             double longest) {
         this.soil = soil;
         this.law = law;
-        List<Bar> pieces = BondedNodes.cutAtJunctions(bars);
-        mesh = Mesh.of(soil, pieces, new Discretisation(pieces.size() > 8 ? 3 : 6, longest, 1));
-        if (mesh.size > LARGEST) {
-            throw new IllegalArgumentException("the electrodes have " + mesh.size + " elements; over frequency at most "
-                    + LARGEST + " are solved");
-        }
-        int[] owner = new int[mesh.size];
-        if (terminals.length > 1) {
-            Arrays.setAll(owner, e -> electrodes.indexOf(pieces.get(mesh.bar[e]).electrode()));
-        }
-        nodes = BondedNodes.of(mesh, owner, terminals);
-        List<RoundConductor> axes = new ArrayList<>();
-        for (int e = 0; e < mesh.size; e++) {
-            axes.add(RoundConductor.between(
-                    new Point(mesh.x1[e], mesh.y1[e], -mesh.z1[e]),
-                    new Point(mesh.x2[e], mesh.y2[e], -mesh.z2[e]),
-                    Math.min(mesh.radius[e], 0.99 * mesh.length[e])));
-        }
-        inductances = InductanceMatrix.of(axes, InductanceMatrix.Ground.NONE);
+        wires = BondedWires.of(
+                soil, bars, electrodes, terminals, count -> new Discretisation(count > 8 ? 3 : 6, longest, 1));
         contrasts = soil.layerCount() == 2 ? contrasts() : new double[soil.layerCount() == 1 ? 1 : 0];
         real = new double[contrasts.length][];
         for (int k = 0; k < contrasts.length; k++) {
-            real[k] = coefficients(
+            real[k] = wires.coefficients(
                     soil.layerCount() == 1
                             ? SoilModel.uniform(1)
                             : new LayeredSoil(List.of(
@@ -244,7 +214,7 @@ public final class HarmonicElectrode {
      * @return size of the systems that are solved
      */
     public int elementCount() {
-        return mesh.size;
+        return wires.mesh.size;
     }
 
     /**
@@ -280,10 +250,10 @@ public final class HarmonicElectrode {
         }
         Complex[] kappa = kappa(frequency);
         ZMatrixRMaj across = leakage(kappa, frequency);
-        ZMatrixRMaj along = new ZMatrixRMaj(mesh.size, mesh.size);
-        phases(kappa, frequency, across, along);
-        addSleeves(across);
-        return solve(across, along);
+        ZMatrixRMaj along = new ZMatrixRMaj(wires.mesh.size, wires.mesh.size);
+        wires.phases(kappa, frequency, across, along);
+        wires.addSleeves(across);
+        return wires.solve(across, along);
     }
 
     /**
@@ -294,20 +264,20 @@ public final class HarmonicElectrode {
      * @return inductances [H], symmetric
      */
     public double[][] inductances() {
-        ZMatrixRMaj across = new ZMatrixRMaj(mesh.size, mesh.size);
-        double[] plain = coefficients(soil);
+        ZMatrixRMaj across = new ZMatrixRMaj(wires.mesh.size, wires.mesh.size);
+        double[] plain = wires.coefficients(soil);
         for (int k = 0; k < plain.length; k++) {
             across.data[2 * k] = plain[k];
         }
-        addSleeves(across);
+        wires.addSleeves(across);
         double omega = 2 * Math.PI * QUASI_STATIC;
-        ZMatrixRMaj along = new ZMatrixRMaj(mesh.size, mesh.size);
-        for (int i = 0; i < mesh.size; i++) {
-            for (int j = 0; j < mesh.size; j++) {
-                along.set(i, j, 0, omega * inductances.get(i, j));
+        ZMatrixRMaj along = new ZMatrixRMaj(wires.mesh.size, wires.mesh.size);
+        for (int i = 0; i < wires.mesh.size; i++) {
+            for (int j = 0; j < wires.mesh.size; j++) {
+                along.set(i, j, 0, omega * wires.inductances.get(i, j));
             }
         }
-        Complex[][] z = solve(across, along);
+        Complex[][] z = wires.solve(across, along);
         double[][] found = new double[z.length][z.length];
         for (int i = 0; i < z.length; i++) {
             for (int j = 0; j < z.length; j++) {
@@ -317,16 +287,9 @@ public final class HarmonicElectrode {
         return found;
     }
 
-    /** Concrete around a bar stays the resistance that it is at low frequency. */
-    private void addSleeves(ZMatrixRMaj across) {
-        for (int e = 0; e < mesh.size; e++) {
-            across.data[2 * (e * mesh.size + e)] += mesh.sleeve[e];
-        }
-    }
-
     /** Mean potentials per ampere without the phase over distance. */
     private ZMatrixRMaj leakage(Complex[] kappa, double frequency) {
-        ZMatrixRMaj matrix = new ZMatrixRMaj(mesh.size, mesh.size);
+        ZMatrixRMaj matrix = new ZMatrixRMaj(wires.mesh.size, wires.mesh.size);
         Complex rho = geometricMean(kappa).reciprocal();
         if (kappa.length > 2) {
             Complex[] weights = weights(logFrequencies, new Complex(Math.log(frequency)));
@@ -357,7 +320,7 @@ public final class HarmonicElectrode {
 
     /** Coefficients times the geometric mean of κ, reached from two to five real grounds along the phases. */
     private ZMatrixRMaj turnedByPhases(Complex[] kappa) {
-        ZMatrixRMaj matrix = new ZMatrixRMaj(mesh.size, mesh.size);
+        ZMatrixRMaj matrix = new ZMatrixRMaj(wires.mesh.size, wires.mesh.size);
         Complex mean = geometricMean(kappa);
         double widest = 0;
         for (Complex k : kappa) {
@@ -371,7 +334,7 @@ public final class HarmonicElectrode {
                 double phase = kappa[l].getArgument() - mean.getArgument();
                 layers.add(new Layer(Math.exp(-offsets[t] * phase) * mean.abs() / kappa[l].abs(), soil.thickness(l)));
             }
-            add(matrix, coefficients(new LayeredSoil(layers)), weights[t]);
+            add(matrix, wires.coefficients(new LayeredSoil(layers)), weights[t]);
         }
         return matrix;
     }
@@ -381,102 +344,5 @@ public final class HarmonicElectrode {
             matrix.data[2 * i] += values[i] * weight.getReal();
             matrix.data[2 * i + 1] += values[i] * weight.getImaginary();
         }
-    }
-
-    private double[] coefficients(SoilModel real) {
-        PairIntegral integral = new PairIntegral(mesh, PointSource.of(real));
-        int n = mesh.size;
-        double[] values = new double[n * n];
-        ImageTerms room = new ImageTerms();
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j <= i; j++) {
-                values[i * n + j] = integral.mean(i, j, room);
-                values[j * n + i] = values[i * n + j];
-            }
-        }
-        return values;
-    }
-
-    /** Adds (e^(−γR) − 1)/R to both systems, and the partial inductances to that along the bars. */
-    private void phases(Complex[] kappa, double frequency, ZMatrixRMaj across, ZMatrixRMaj along) {
-        int n = mesh.size;
-        double omega = 2 * Math.PI * frequency;
-        double[] pair = new double[4];
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j <= i; j++) {
-                Complex k = mesh.layer[i] == mesh.layer[j]
-                        ? kappa[mesh.layer[i]]
-                        : kappa[mesh.layer[i]].multiply(kappa[mesh.layer[j]]).sqrt();
-                Complex gamma = k.multiply(new Complex(0, omega * MU0)).sqrt();
-                PhaseRemainder.means(mesh, i, j, gamma, pair);
-                Complex strength = k.multiply(4 * Math.PI).reciprocal();
-                Complex leak = new Complex(pair[0] + pair[2], pair[1] + pair[3]).multiply(strength);
-                double parallel = ((mesh.x2[i] - mesh.x1[i]) * (mesh.x2[j] - mesh.x1[j])
-                                + (mesh.y2[i] - mesh.y1[i]) * (mesh.y2[j] - mesh.y1[j])
-                                + (mesh.z2[i] - mesh.z1[i]) * (mesh.z2[j] - mesh.z1[j]))
-                        * MU0
-                        / (4 * Math.PI);
-                Complex run = new Complex(pair[0] * parallel + inductances.get(i, j), pair[1] * parallel)
-                        .multiply(new Complex(0, omega));
-                add(across, i, j, leak);
-                add(along, i, j, run);
-                if (i != j) {
-                    add(across, j, i, leak);
-                    add(along, j, i, run);
-                }
-            }
-        }
-    }
-
-    private static void add(ZMatrixRMaj matrix, int i, int j, Complex value) {
-        int at = 2 * (i * matrix.numCols + j);
-        matrix.data[at] += value.getReal();
-        matrix.data[at + 1] += value.getImaginary();
-    }
-
-    /** Node potentials: the current along an element sees both ends, its leakage leaves half at each. */
-    private Complex[][] solve(ZMatrixRMaj across, ZMatrixRMaj along) {
-        int n = mesh.size;
-        ZMatrixRMaj leak = inverse(across);
-        ZMatrixRMaj run = inverse(along);
-        ZMatrixRMaj y = new ZMatrixRMaj(nodes.count, nodes.count);
-        for (int i = 0; i < n; i++) {
-            for (int j = 0; j < n; j++) {
-                int at = 2 * (i * n + j);
-                Complex half = new Complex(leak.data[at] / 4, leak.data[at + 1] / 4);
-                Complex difference = new Complex(run.data[at], run.data[at + 1]);
-                add(y, nodes.from[i], nodes.from[j], half.add(difference));
-                add(y, nodes.to[i], nodes.to[j], half.add(difference));
-                add(y, nodes.from[i], nodes.to[j], half.subtract(difference));
-                add(y, nodes.to[i], nodes.from[j], half.subtract(difference));
-            }
-        }
-        int ports = nodes.feed.length;
-        ZMatrixRMaj right = new ZMatrixRMaj(nodes.count, ports);
-        for (int k = 0; k < ports; k++) {
-            right.set(nodes.feed[k], k, 1, 0);
-        }
-        ZMatrixRMaj potentials = new ZMatrixRMaj(nodes.count, ports);
-        LinearSolverDense<ZMatrixRMaj> solver = LinearSolverFactory_ZDRM.lu(nodes.count);
-        if (!solver.setA(y)) {
-            throw new IllegalArgumentException("the bars cannot be solved: two of them probably overlap");
-        }
-        solver.solve(right, potentials);
-        Complex[][] impedances = new Complex[ports][ports];
-        for (int i = 0; i < ports; i++) {
-            for (int j = 0; j < ports; j++) {
-                impedances[i][j] =
-                        new Complex(potentials.getReal(nodes.feed[i], j), potentials.getImag(nodes.feed[i], j));
-            }
-        }
-        return impedances;
-    }
-
-    private static ZMatrixRMaj inverse(ZMatrixRMaj matrix) {
-        ZMatrixRMaj result = new ZMatrixRMaj(matrix.numRows, matrix.numCols);
-        if (!CommonOps_ZDRM.invert(matrix, result)) {
-            throw new IllegalArgumentException("the bars cannot be solved: two of them probably overlap");
-        }
-        return result;
     }
 }

@@ -266,6 +266,6 @@ class EarthElectrodesTest {
                 .hasMessageContaining("depth");
         List<Bar> twice = new ArrayList<>(rod(3, 0.008));
         twice.addAll(BarShapes.rod("again", 0, 0, 0, 3, 0.008));
-        assertThatThrownBy(() -> EarthElectrodes.of(UNIFORM, twice)).hasMessageContaining("overlap");
+        assertThatThrownBy(() -> EarthElectrodes.of(UNIFORM, twice)).hasMessageContaining("run into each other");
     }
 }
