@@ -34,6 +34,7 @@ import picocli.CommandLine.Parameters;
             "",
             "Columns: traverse; spacing, or AB/2 and MN/2; probe depth;",
             "resistance or resistivity. Decimal commas need the line # decimal: comma.",
+            "Resistances of a rod driven deeper and deeper are not fitted.",
             "",
             "Examples:",
             "  earthing soil survey.csv",

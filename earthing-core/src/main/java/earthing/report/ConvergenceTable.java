@@ -60,7 +60,7 @@ final class ConvergenceTable {
                             rule.getValue(),
                             String.valueOf(Math.round(
                                     one(input, id + "elements").orElseThrow().value())),
-                            Numbers.significant(value.get().value(), 5) + " ohm",
+                            Numbers.significant(value.get().value(), 5) + " Ω",
                             rule.getKey().equals("standard") ? "" : percent(last)));
                 }
             }
