@@ -247,6 +247,7 @@ final class ClosingSections {
                                 + " could be redone by hand."));
             }
         }
+        blocks.addAll(ElectrodeBasis.of(input, ElectrodeBasis.EVERY_BOUND));
         return new Block.Section("worked", 2, "One calculation in full", blocks);
     }
 

@@ -74,8 +74,9 @@ final class FindingSections {
     }
 
     /** Every finding in full, group by group, with the lines of working; those of broken paths stand where these are told. */
-    static Block all(List<Finding> findings, References references) {
-        List<Block> sections = new ArrayList<>();
+    static Block all(ReportInput input, References references) {
+        List<Finding> findings = input.findings();
+        List<Block> sections = new ArrayList<>(ElectrodeBasis.of(input, ElectrodeBasis.EVERY_BOUND));
         for (Finding.Group group : Finding.Group.values()) {
             List<List<String>> rows = new ArrayList<>();
             findings.stream()

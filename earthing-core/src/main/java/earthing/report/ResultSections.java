@@ -113,6 +113,9 @@ final class ResultSections {
     private static final Set<String> MAIN_FAULTS =
             Set.of("maximum", "minimum", "double-earth-fault", "double-earth-fault-minimum");
 
+    /** Topics whose tables, figures or lines of working hold the resistance of an electrode. */
+    private static final Set<String> SHOWS_RESISTANCES = Set.of("electrode", "fault", "voltages");
+
     private ResultSections() {}
 
     static List<Block> of(ReportInput input, References references) {
@@ -156,7 +159,7 @@ final class ResultSections {
                 blocks.add(new Block.Section("further", 2, "Further results", further));
             }
         }
-        blocks.add(FindingSections.all(input.findings(), references));
+        blocks.add(FindingSections.all(input, references));
         return blocks;
     }
 
@@ -232,8 +235,10 @@ final class ResultSections {
         } else {
             blocks.add(new Block.Bullets(ResultTable.models(mine, references)));
         }
+        if (SHOWS_RESISTANCES.contains(topic.id())) {
+            blocks.addAll(ElectrodeBasis.of(input, ElectrodeBasis.EVERY_BOUND));
+        }
         if (topic.id().equals("electrode")) {
-            blocks.addAll(ElectrodeBasis.of(input, List.of("low", "nominal", "high")));
             blocks.addAll(ConvergenceTable.of(input));
         }
         List<Curve> here =
