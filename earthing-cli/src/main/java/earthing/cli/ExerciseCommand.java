@@ -198,14 +198,14 @@ final class ExerciseCommand extends Subcommand {
         }
     }
 
-    private static int judge(Exercise exercise, String answer, PrintWriter out) {
+    private int judge(Exercise exercise, String answer, PrintWriter out) {
         Marking marking;
         try {
             marking = Marking.of(exercise, answer);
         } catch (UnitException e) {
             throw new CommandFailure(ExitCode.USAGE, List.of("earthing: " + exercise.id() + ": " + e.getMessage()));
         }
-        out.print(verdict(exercise, answer, marking));
+        output.deliver(verdict(exercise, answer, marking), out);
         return (marking.right() ? ExitCode.MET : ExitCode.NOT_MET).code();
     }
 

@@ -57,6 +57,15 @@ final class ExerciseCommandTest {
     }
 
     @Test
+    void theVerdictGoesToAFileToo() throws IOException {
+        Path file = folder.resolve("verdict.txt");
+        CommandRun run = CommandRun.of("exercise", "rod", "--answer", "40 ohm", "--output", file.toString());
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out()).isEmpty();
+        assertThat(Files.readString(file)).startsWith("Not right: 40 ohm is 25 % above");
+    }
+
+    @Test
     void wrongUseIsExplained() {
         CommandRun none = CommandRun.of("exercise", "horizontal", "--answer", "1 ohm");
         assertThat(none.code()).isEqualTo(2);

@@ -46,6 +46,10 @@ class DeckTest {
 
     @Example
     void numbersOfADeckCarrySuffixes() {
+        assertThat(DeckExpression.parse("-2^2 + sqrt(16)*ln(exp(1)) + log10(100)").applyAsDouble(0))
+                .isCloseTo(2, within(1e-12));
+        assertThat(DeckExpression.parse("2^(1+2)*pi/asinh(1.1752011936438014)").applyAsDouble(0))
+                .isCloseTo(8 * Math.PI, within(1e-9));
         assertThat(DeckExpression.number("8.06u")).isCloseTo(8.06e-6, within(1e-18));
         assertThat(DeckExpression.number("1meg")).isEqualTo(1e6);
         assertThat(DeckExpression.number("-364250")).isEqualTo(-364250);
