@@ -46,7 +46,8 @@ class DeckTest {
 
     @Example
     void numbersOfADeckCarrySuffixes() {
-        assertThat(DeckExpression.parse("-2^2 + sqrt(16)*ln(exp(1)) + log10(100)").applyAsDouble(0))
+        assertThat(DeckExpression.parse("-2^2 + sqrt(16)*ln(exp(1)) + log10(100)")
+                        .applyAsDouble(0))
                 .isCloseTo(2, within(1e-12));
         assertThat(DeckExpression.parse("2^(1+2)*pi/asinh(1.1752011936438014)").applyAsDouble(0))
                 .isCloseTo(8 * Math.PI, within(1e-9));

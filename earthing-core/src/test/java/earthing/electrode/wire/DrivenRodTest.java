@@ -56,8 +56,8 @@ class DrivenRodTest {
             double b = 1e-7 / h;
             while (a < 25 / h) {
                 GaussIntegrator rule = gauss.legendre(20, a, b);
-                sum += rule.integrate(lambda -> rest(i, j, layers, lambda)
-                        * Math.pow(BesselJ.value(0, lambda * RADIUS), 2));
+                sum += rule.integrate(
+                        lambda -> rest(i, j, layers, lambda) * Math.pow(BesselJ.value(0, lambda * RADIUS), 2));
                 a = b;
                 b = Math.min(1.6 * b, b + 1 / h);
             }
@@ -73,8 +73,7 @@ class DrivenRodTest {
             double otherUp = mean(j, 1, lambda);
             double otherDown = mean(j, -1, lambda);
             if (layers == 0) {
-                return bounced
-                        * (down * otherDown + k * back * up * otherUp + up * otherDown + down * otherUp);
+                return bounced * (down * otherDown + k * back * up * otherUp + up * otherDown + down * otherUp);
             }
             if (layers == 2) {
                 // (−k + E)/(1 − kE) = −k + (1 − k²) E/(1 − kE), reflected at the boundary
@@ -110,7 +109,8 @@ class DrivenRodTest {
         SoilModel soil = SoilModel.twoLayer(100, THICKNESS, 100 * contrast);
         for (double length : LENGTHS) {
             Mesh mesh = Mesh.of(soil, BarShapes.rod("r", 0, 0, 0, length, RADIUS), Discretisation.STANDARD);
-            double expected = new Integrated(mesh, 100, 100 * contrast, THICKNESS, (contrast - 1) / (contrast + 1)).resistance();
+            double expected =
+                    new Integrated(mesh, 100, 100 * contrast, THICKNESS, (contrast - 1) / (contrast + 1)).resistance();
             double found = new DrivenRod(length, RADIUS).resistance(soil);
             assertThat(found).as("%s m over %s", length, contrast).isCloseTo(expected, within(1e-6 * expected));
         }
