@@ -14,7 +14,7 @@ import java.util.stream.Stream;
  * holds hand and library side by side.
  */
 record ExperimentPage(
-        String name, String text, List<Command> commands, List<HandLine> hand, List<Row> rows, List<String> prose) {
+        String name, String text, List<Command> commands, List<HandLine> hand, List<Row> rows, String exercise) {
 
     static final Path ROOT = Path.of("..");
     static final Path FOLDER = ROOT.resolve(Path.of("docs", "experiments"));
@@ -23,6 +23,8 @@ record ExperimentPage(
             "^\\| (?<what>[^|]+) \\| (?<site>[\\w-]+) \\| `(?<id>[^`|]+)`(?: \\((?<where>[^)|]*)\\))? \\| "
                     + "(?<hand>[^|]+) \\| (?<library>[^|]+) \\| (?<within>[0-9.]+) % \\|$",
             Pattern.MULTILINE);
+
+    private static final Pattern EXERCISE = Pattern.compile("earthing-cli/bin/earthing exercise ([\\w-]+)");
 
     /** A command and the lines that stand below it on the page. */
     record Command(String line, List<String> printed) {}
@@ -53,7 +55,10 @@ record ExperimentPage(
             List<String> lines = fence.group(2).lines().toList();
             switch (fence.group(1)) {
                 case "hand" -> lines.forEach(line -> hand.add(handLine(line)));
-                case "sh" -> pending = String.join("\n", lines);
+                case "sh" -> {
+                    refuseUnprinted(name, pending);
+                    pending = String.join("\n", lines);
+                }
                 case "output" -> {
                     commands.add(new Command(pending, lines));
                     pending = "";
@@ -62,9 +67,10 @@ record ExperimentPage(
                     throw new IllegalArgumentException(
                             name + ": a fenced block is hand, sh or output; have \"" + fence.group(1) + "\"");
             }
-            if (fence.group(1).equals("hand") && !pending.isEmpty()) {
-                throw new IllegalArgumentException(name + ": nothing is printed below " + pending);
-            }
+        }
+        Matcher exercise = EXERCISE.matcher(pending);
+        if (!exercise.matches()) {
+            throw new IllegalArgumentException(name + ": the last command asks an exercise; have \"" + pending + "\"");
         }
         List<Row> rows = new ArrayList<>();
         Matcher row = ROW.matcher(text);
@@ -78,12 +84,13 @@ record ExperimentPage(
                     row.group("library").strip(),
                     Double.parseDouble(row.group("within"))));
         }
-        List<String> prose = FENCE.matcher(text)
-                .replaceAll("")
-                .lines()
-                .filter(line -> !line.startsWith("|"))
-                .toList();
-        return new ExperimentPage(name, text, commands, hand, rows, prose);
+        return new ExperimentPage(name, text, commands, hand, rows, exercise.group(1));
+    }
+
+    private static void refuseUnprinted(String name, String command) {
+        if (!command.isEmpty()) {
+            throw new IllegalArgumentException(name + ": what it prints has to stand below \"" + command + "\"");
+        }
     }
 
     private static HandLine handLine(String line) {

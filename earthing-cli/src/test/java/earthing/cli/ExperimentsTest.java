@@ -7,6 +7,8 @@ import static org.assertj.core.api.Assertions.within;
 import com.eclipsesource.json.Json;
 import com.eclipsesource.json.JsonObject;
 import com.eclipsesource.json.JsonValue;
+import earthing.exercise.Exercise;
+import earthing.exercise.ExerciseBook;
 import earthing.quantity.Dimension;
 import java.io.IOException;
 import java.math.BigDecimal;
@@ -30,7 +32,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 final class ExperimentsTest {
 
     private static final String PROGRAM = "earthing-cli/bin/earthing ";
-    private static final Pattern PIPE = Pattern.compile("(.*) \\| grep (.*)");
+    private static final Pattern PIPE = Pattern.compile("(.*?) \\| grep (?:-A (\\d+) )?(.*)");
     private static final Pattern QUOTED = Pattern.compile("'([^']*)'");
     private static final Pattern AMOUNT = Pattern.compile("(-?\\d+(?:\\.\\d+)?(?:e-?\\d+)?)(?: (\\S+))?");
     private static final Pattern CITED =
@@ -51,10 +53,8 @@ final class ExperimentsTest {
             boolean filtered = pipe.matches();
             List<String> printed = printed(filtered ? pipe.group(1) : command.line());
             if (filtered) {
-                List<String> words = words(pipe.group(2));
-                printed = printed.stream()
-                        .filter(line -> words.stream().anyMatch(line::contains))
-                        .toList();
+                int after = pipe.group(2) == null ? 0 : Integer.parseInt(pipe.group(2));
+                printed = filtered(printed, words(pipe.group(3)), after);
                 assertThat(plain(printed)).as(command.line()).isEqualTo(plain(command.printed()));
             } else {
                 assertThat(plain(printed)).as(command.line()).containsSubsequence(plain(command.printed()));
@@ -124,6 +124,23 @@ final class ExperimentsTest {
 
     @ParameterizedTest
     @MethodSource("pages")
+    void theBlankIsAskedAndJudged(String name) throws IOException {
+        String id = ExperimentPage.read(name).exercise();
+        Exercise exercise = ExerciseBook.all().stream()
+                .filter(each -> each.id().equals(id))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError(name + ": there is no exercise " + id));
+        CommandRun asked = CommandRun.of("exercise", id);
+        assertThat(asked.code()).as(asked.err()).isEqualTo(ExitCode.MET.code());
+        assertThat(asked.out()).contains(exercise.title());
+        String unit = " " + exercise.answer().unit();
+        double right = exercise.answer().value();
+        assertThat(CommandRun.of("exercise", id, "--answer", right + unit).code()).isEqualTo(0);
+        assertThat(CommandRun.of("exercise", id, "--answer", 3 * right + unit).code()).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @MethodSource("pages")
     void thePageHasAllItsParts(String name) throws IOException {
         ExperimentPage page = ExperimentPage.read(name);
         assertThat(page.text())
@@ -133,8 +150,10 @@ final class ExperimentsTest {
                         "____",
                         "## By hand",
                         "## Run it",
-                        "## Hand and library")
+                        "## Hand and library", "## Your turn")
                 .contains("](" + name + ".svg)", "## What it means");
+        assertThat(page.rows()).as("rows of the table that can be read").hasSize((int)
+                page.text().lines().filter(line -> line.matches("\\|.*\\| `.*")).count());
         for (ExperimentPage.Row row : page.rows()) {
             assertThat(page.text()).contains("](sites/" + row.site() + ".yaml)");
         }
@@ -197,13 +216,29 @@ final class ExperimentsTest {
                 .toList();
     }
 
-    /** The words of grep: one in quotation marks, or several behind -e. None may hold what grep reads as a pattern. */
-    private static List<String> words(String arguments) {
-        List<String> words = new ArrayList<>();
+    /** What grep lets pass: lines with one of the words, and so many lines after each. */
+    private static List<String> filtered(List<String> lines, List<Pattern> words, int after) {
+        List<String> passed = new ArrayList<>();
+        int until = -1;
+        for (int i = 0; i < lines.size(); i++) {
+            String line = lines.get(i);
+            if (words.stream().anyMatch(word -> word.matcher(line).find())) {
+                until = i + after;
+            }
+            if (i <= until) {
+                passed.add(line);
+            }
+        }
+        return passed;
+    }
+
+    /** The words of grep: one in quotation marks, or several behind -e. Of its patterns only the full stop is known here. */
+    private static List<Pattern> words(String arguments) {
+        List<Pattern> words = new ArrayList<>();
         Matcher quoted = QUOTED.matcher(arguments);
         while (quoted.find()) {
-            assertThat(quoted.group(1)).doesNotContainPattern("[.*\\[\\]^$\\\\]");
-            words.add(quoted.group(1));
+            assertThat(quoted.group(1)).doesNotContainPattern("[*\\[\\]^$\\\\]");
+            words.add(Pattern.compile(Pattern.quote(quoted.group(1)).replace(".", "\\E.\\Q")));
         }
         assertThat(quoted.replaceAll("").replace("-e", "").strip())
                 .as(arguments)
@@ -220,6 +255,8 @@ final class ExperimentsTest {
         List<JsonObject> fitting = RESULTS.computeIfAbsent(row.site(), ExperimentsTest::results).stream()
                 .filter(each -> each.getString("id", "").equals(row.id()))
                 .filter(each -> circumstances(each).containsAll(where))
+                .filter(each -> row.where().contains("broken ")
+                        || each.get("case").asObject().get("broken") == null)
                 .toList();
         assertThat(fitting)
                 .as("results %s of %s where %s", row.id(), row.site(), row.where())
