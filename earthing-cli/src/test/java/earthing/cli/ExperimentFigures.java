@@ -64,12 +64,7 @@ final class ExperimentFigures {
         double[] spacings = {0.5, 1, 1.5, 2, 3, 4, 6, 8, 10, 12, 15};
         double one = value("one-rod", "electrode.main.resistance", Case.NONE);
         DoubleUnaryOperator two = spacing ->
-                value(
-                "two-rods",
-                "electrode.main.resistance",
-                Case.NONE,
-                "spacing: 3 m",
-                "spacing: " + spacing + " m");
+                value("two-rods", "electrode.main.resistance", Case.NONE, "spacing: 3 m", "spacing: " + spacing + " m");
         return chart(
                 "second-rod",
                 "Two rods of 3 m in 150 ohm.m against their spacing",
@@ -139,7 +134,10 @@ final class ExperimentFigures {
                         "solved",
                         heights,
                         height -> value(
-                                "cubicle-low", OPEN, SLOW, "cubicle: {height: 1.5 m",
+                                "cubicle-low",
+                                OPEN,
+                                SLOW,
+                                "cubicle: {height: 1.5 m",
                                 "cubicle: {height: " + height + " m")),
                 trace("by hand", heights, height -> coefficient * (9 - height)));
     }
@@ -169,12 +167,10 @@ final class ExperimentFigures {
         Map<String, String> neutrals = new LinkedHashMap<>();
         neutrals.put("solid, 2 kA", solid);
         neutrals.put(
-                "resistor, 300 A",
-                "  earth-fault-current: 300 A\n  neutral: {method: resistor, resistance: 38 ohm}\n");
+                "resistor, 300 A", "  earth-fault-current: 300 A\n  neutral: {method: resistor, resistance: 38 ohm}\n");
         neutrals.put("isolated, 60 A", source + "{method: isolated, capacitive-current: 60 A}\n");
         neutrals.put(
-                "resonant, 20 A",
-                source + "{method: resonant, residual-current: 20 A, capacitive-current: 200 A}\n");
+                "resonant, 20 A", source + "{method: resonant, residual-current: 20 A, capacitive-current: 200 A}\n");
         List<Curve.Trace> traces = new ArrayList<>();
         neutrals.forEach((name, text) -> traces.add(trace(
                 name,
@@ -241,9 +237,10 @@ final class ExperimentFigures {
             List<BarChart.Bar> bars = new ArrayList<>();
             bars.add(bar("nothing broken", value(results, quantity.getKey(), LARGEST, "nominal")));
             for (String broken : List.of("upper lead", "lower lead", "tee")) {
-                OptionalDouble value = results.one(quantity.getKey(), LARGEST.with("broken", broken), "nominal").stream()
-                        .mapToDouble(Result::value)
-                        .findFirst();
+                OptionalDouble value =
+                        results.one(quantity.getKey(), LARGEST.with("broken", broken), "nominal").stream()
+                                .mapToDouble(Result::value)
+                                .findFirst();
                 bars.add(new BarChart.Bar(broken, value, OptionalDouble.empty(), ""));
             }
             groups.add(new BarChart.Group(quantity.getValue(), "V", bars));
@@ -305,8 +302,7 @@ final class ExperimentFigures {
         List<BarChart.Bar> bars = new ArrayList<>();
         for (String typed : List.of("150 ohm.m", "15000 ohm.cm", "150 ohm.ft", "150 ohm.cm")) {
             bars.add(bar(
-                    typed,
-                    value("slip-accepted", "electrode.main.resistance", Case.NONE, resistivity, typed + "}")));
+                    typed, value("slip-accepted", "electrode.main.resistance", Case.NONE, resistivity, typed + "}")));
         }
         bars.add(bar(
                 "150 ohm.m, radius",
@@ -339,7 +335,8 @@ final class ExperimentFigures {
                         distances,
                         distance -> value(
                                 SurgeOutlook.added(
-                                        site("nearby", change(distance)), study("nearby", StudyScope.AS_BUILT, change(distance))),
+                                        site("nearby", change(distance)),
+                                        study("nearby", StudyScope.AS_BUILT, change(distance))),
                                 "surge.induced.voltage",
                                 Case.NONE,
                                 "nominal")));
@@ -410,7 +407,8 @@ final class ExperimentFigures {
     /** A site whose file says something else in places: what it says, what it shall say, and so on. */
     private static Site site(String name, String... changes) {
         try {
-            String text = Files.readString(ExperimentPage.FOLDER.resolve("sites").resolve(name + ".yaml"));
+            String text =
+                    Files.readString(ExperimentPage.FOLDER.resolve("sites").resolve(name + ".yaml"));
             for (int i = 0; i < changes.length; i += 2) {
                 assertThat(text).containsOnlyOnce(changes[i]);
                 text = text.replace(changes[i], changes[i + 1]);

@@ -135,8 +135,10 @@ final class ExperimentsTest {
         assertThat(asked.out()).contains(exercise.title());
         String unit = " " + exercise.answer().unit();
         double right = exercise.answer().value();
-        assertThat(CommandRun.of("exercise", id, "--answer", right + unit).code()).isEqualTo(0);
-        assertThat(CommandRun.of("exercise", id, "--answer", 3 * right + unit).code()).isEqualTo(1);
+        assertThat(CommandRun.of("exercise", id, "--answer", right + unit).code())
+                .isEqualTo(0);
+        assertThat(CommandRun.of("exercise", id, "--answer", 3 * right + unit).code())
+                .isEqualTo(1);
     }
 
     @ParameterizedTest
@@ -150,7 +152,8 @@ final class ExperimentsTest {
                         "____",
                         "## By hand",
                         "## Run it",
-                        "## Hand and library", "## Your turn")
+                        "## Hand and library",
+                        "## Your turn")
                 .contains("](" + name + ".svg)", "## What it means");
         assertThat(page.rows()).as("rows of the table that can be read").hasSize((int)
                 page.text().lines().filter(line -> line.matches("\\|.*\\| `.*")).count());
