@@ -4,6 +4,8 @@ import earthing.compliance.ComplianceRun;
 import earthing.compliance.Expectations;
 import earthing.compliance.Finding;
 import earthing.compliance.Status;
+import earthing.decision.RemedyCatalogue;
+import earthing.decision.RemedySearch;
 import earthing.decision.Sensitivity;
 import earthing.report.ReportInput;
 import earthing.site.Site;
@@ -102,6 +104,18 @@ final class Assessment {
     static ReportInput rechecked(ReportInput input, Progress progress) {
         progress.step("verifying the results of " + input.siteFileName());
         return input.with(Recheck.added(input.site(), input.results()));
+    }
+
+    /**
+     * The same with remedies for what is not met.
+     *
+     * @param input what was found
+     * @param progress is told the steps
+     * @return what was found and what would mend it
+     */
+    static ReportInput withRemedies(ReportInput input, Progress progress) {
+        return input.with(RemedySearch.of(
+                input.site(), RemedyCatalogue.all(), RemedySearch.Plan.USUAL, progress::step));
     }
 
     private static ReportInput of(Path file, Progress progress, Depth depth) {

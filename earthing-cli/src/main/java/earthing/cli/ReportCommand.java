@@ -67,6 +67,12 @@ final class ReportCommand extends Subcommand {
             description = "Tell too how far the results hold against code that did not produce them.")
     private boolean recheck;
 
+    @Option(
+            names = "--remedies",
+            description = "Tell too which changes of a catalogue meet what is not met, alone and in sets; the site is"
+                    + " studied hundreds of times.")
+    private boolean remedies;
+
     @Mixin
     private final OutputOption output = new OutputOption();
 
@@ -85,6 +91,9 @@ final class ReportCommand extends Subcommand {
                     : Assessment.of(site.file(), progress);
             if (recheck) {
                 input = Assessment.rechecked(input, progress);
+            }
+            if (remedies) {
+                input = Assessment.withRemedies(input, progress);
             }
             progress.step("writing the report");
             write(input);

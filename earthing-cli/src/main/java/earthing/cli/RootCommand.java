@@ -39,6 +39,7 @@ import picocli.CommandLine.Spec;
             ReportCommand.class,
             CheckCommand.class,
             CompareCommand.class,
+            RemedyCommand.class,
             SoilCommand.class,
             SheetCommand.class,
             NewCommand.class,

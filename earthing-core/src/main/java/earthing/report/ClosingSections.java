@@ -195,8 +195,7 @@ final class ClosingSections {
                 .filter(f -> f.status() == Status.NOT_ASSESSED || f.status() == Status.INSUFFICIENT_DATA)
                 .forEach(f -> open.add("check " + f.subject() + ": " + ResultSections.sentence(f.reason())
                         + (f.advice().isBlank() ? "" : " " + ResultSections.sentence(f.advice()))));
-        open.add("Remedies are not part of this report.");
-        blocks.add(part("assumptions-open", "Not assessed", open, ""));
+        blocks.add(part("assumptions-open", "Not assessed", open, "Nothing was left open."));
         return new Block.Section("assumptions", 2, "Assumptions, limits and what was not assessed", blocks);
     }
 

@@ -29,6 +29,7 @@ final class CompletenessGate {
             "surge",
             "sharing",
             "contingencies",
+            "remedies",
             "acceptance",
             "assumptions",
             "references",

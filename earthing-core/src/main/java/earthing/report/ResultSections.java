@@ -146,6 +146,7 @@ final class ResultSections {
         rest = byTopic.getOrDefault("", List.of());
         blocks.add(SharingSection.of(input, references));
         blocks.add(FindingSections.contingencies(input, broken, references));
+        blocks.add(RemedyBlocks.section(input));
         blocks.add(SensitivitySection.of(input));
         blocks.addAll(CasesSection.of(input, bondOf(input)));
         blocks.addAll(RecheckSection.of(input));

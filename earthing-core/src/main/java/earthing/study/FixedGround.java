@@ -1,0 +1,49 @@
+package earthing.study;
+
+import earthing.site.MeasurementKind;
+import earthing.site.Site;
+import earthing.site.Soil;
+import java.util.List;
+
+/**
+ * A site whose ground no longer follows from readings at an electrode, so that the electrode may be changed: the
+ * readings belong to the electrode that was measured.
+ */
+public final class FixedGround {
+
+    private FixedGround() {}
+
+    /**
+     * Writes the scaled ground out and leaves out readings of electrodes.
+     *
+     * @param site the site
+     * @return the site without readings of electrodes; where one of them scales the ground, with the scaled layers in
+     *     place of the survey
+     */
+    public static Site of(Site site) {
+        Site grounded = site;
+        Soil soil = site.soil();
+        if (soil != null && soil.calibrateBy() != null) {
+            Soil scaled = SiteGround.of(site, new EarthCache()).site().soil();
+            if (scaled != null) {
+                grounded = SiteVariant.grounded(
+                        site,
+                        new Soil(
+                                scaled.resistivity(),
+                                scaled.layers(),
+                                List.of(),
+                                null,
+                                scaled.season(),
+                                null,
+                                scaled.frequencyDependence(),
+                                scaled.survey(),
+                                scaled.surveyDate()));
+            }
+        }
+        return SiteVariant.measured(
+                grounded,
+                site.measurements().stream()
+                        .filter(reading -> reading.kind() != MeasurementKind.ELECTRODE_RESISTANCE)
+                        .toList());
+    }
+}
