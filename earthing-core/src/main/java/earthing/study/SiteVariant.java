@@ -364,7 +364,8 @@ final class SiteVariant {
                 site.surges(),
                 site.criteria(),
                 measurements,
-                site.expect());
+                site.expect(),
+                site.uncertainty());
     }
 
     private static Site with(
