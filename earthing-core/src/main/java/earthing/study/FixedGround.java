@@ -3,6 +3,7 @@ package earthing.study;
 import earthing.site.MeasurementKind;
 import earthing.site.Site;
 import earthing.site.Soil;
+import earthing.site.file.SiteEdit;
 import java.util.List;
 
 /**
@@ -22,26 +23,18 @@ public final class FixedGround {
      */
     public static Site of(Site site) {
         Site grounded = site;
-        Soil soil = site.soil();
-        if (soil != null && soil.calibrateBy() != null) {
+        if (site.soil() != null && site.soil().calibrateBy() != null) {
             Soil scaled = SiteGround.of(site, new EarthCache()).site().soil();
             if (scaled != null) {
-                grounded = SiteVariant.grounded(
-                        site,
-                        new Soil(
-                                scaled.resistivity(),
-                                scaled.layers(),
-                                List.of(),
-                                null,
-                                scaled.season(),
-                                null,
-                                scaled.frequencyDependence(),
-                                scaled.survey(),
-                                scaled.surveyDate()));
+                grounded = SiteEdit.put(grounded, "soil", scaled);
+                for (String reading : List.of("soundings", "survey-file", "calibrate-by")) {
+                    grounded = SiteEdit.unset(grounded, "soil." + reading);
+                }
             }
         }
-        return SiteVariant.measured(
+        return SiteEdit.put(
                 grounded,
+                "measurements",
                 site.measurements().stream()
                         .filter(reading -> reading.kind() != MeasurementKind.ELECTRODE_RESISTANCE)
                         .toList());

@@ -7,6 +7,7 @@ import earthing.quantity.Quantity;
 import earthing.site.Electrode;
 import earthing.site.Position;
 import earthing.site.Site;
+import earthing.site.file.SiteEdit;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -22,6 +23,9 @@ public final class JoinedElectrode {
     /** Decimals of a coordinate in metres: a tenth of a millimetre. */
     private static final int DECIMALS = 4;
 
+    private static final List<String> SHAPES =
+            List.of("rod", "rods-in-line", "rods-in-ring", "wire", "star", "ring", "mat");
+
     private JoinedElectrode() {}
 
     /**
@@ -33,21 +37,23 @@ public final class JoinedElectrode {
      * @return the changed site; empty where the electrode has no shape, stands in concrete, or its shape is not known
      */
     public static Optional<Site> of(Site site, String name, Electrode part) {
-        List<Electrode> electrodes = new ArrayList<>();
-        boolean joined = false;
-        for (Electrode electrode : site.electrodes()) {
-            boolean wanted = electrode.name().equals(name);
-            Optional<Electrode> after = wanted ? joined(site, electrode, part) : Optional.of(electrode);
-            if (after.isEmpty()) {
-                return Optional.empty();
+        for (int i = 0; i < site.electrodes().size(); i++) {
+            Electrode electrode = site.electrodes().get(i);
+            if (electrode.name().equals(name)) {
+                String path = "electrodes[" + (i + 1) + "]";
+                return bars(site, electrode, part).map(bars -> {
+                    Site changed = site;
+                    for (String shape : SHAPES) {
+                        changed = SiteEdit.unset(changed, path + '.' + shape);
+                    }
+                    return SiteEdit.put(changed, path + ".bars", bars);
+                });
             }
-            joined |= wanted;
-            electrodes.add(after.get());
         }
-        return joined ? Optional.of(SiteVariant.electrodes(site, electrodes)) : Optional.empty();
+        return Optional.empty();
     }
 
-    private static Optional<Electrode> joined(Site site, Electrode electrode, Electrode part) {
+    private static Optional<List<earthing.site.Bar>> bars(Site site, Electrode electrode, Electrode part) {
         if (electrode.resistance() != null || electrode.concrete() != null || electrode.plate() != null) {
             return Optional.empty();
         }
@@ -61,28 +67,10 @@ public final class JoinedElectrode {
                 ElectrodeBars.of(electrode, site.pole(), in).forEach(bar -> bars.add(written(bar, x, y)));
             }
             ElectrodeBars.of(part, null, in).forEach(bar -> bars.add(written(bar, x, y)));
-            return Optional.of(shaped(electrode, bars));
+            return Optional.of(bars);
         } catch (MissingInput unknown) {
             return Optional.empty();
         }
-    }
-
-    private static Electrode shaped(Electrode electrode, List<earthing.site.Bar> bars) {
-        return new Electrode(
-                electrode.name(),
-                electrode.at(),
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                null,
-                bars,
-                null,
-                null,
-                electrode.material());
     }
 
     private static earthing.site.Bar written(Bar bar, double x, double y) {

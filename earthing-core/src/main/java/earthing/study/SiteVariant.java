@@ -8,7 +8,6 @@ import earthing.site.Cubicle;
 import earthing.site.Electrode;
 import earthing.site.ElectrodeModel;
 import earthing.site.MainEarth;
-import earthing.site.Measurement;
 import earthing.site.Pole;
 import earthing.site.Position;
 import earthing.site.Screen;
@@ -330,42 +329,6 @@ final class SiteVariant {
                 site.cubicle(),
                 site.controlCable(),
                 site.electrodes());
-    }
-
-    /** The site with other electrodes. */
-    static Site electrodes(Site site, List<Electrode> electrodes) {
-        return with(site, site.tank(), site.mainEarth(), site.cubicle(), site.controlCable(), electrodes);
-    }
-
-    /** The site with other readings. */
-    static Site measured(Site site, List<Measurement> measurements) {
-        return new Site(
-                site.fileVersion(),
-                site.site(),
-                site.system(),
-                site.protection(),
-                site.soil(),
-                site.pole(),
-                site.tank(),
-                site.line(),
-                site.arresters(),
-                site.otherEquipment(),
-                site.mainEarth(),
-                site.electrodes(),
-                site.cubicle(),
-                site.controlCable(),
-                site.testedArrangement(),
-                site.stays(),
-                site.hvCable(),
-                site.lvTransformer(),
-                site.auxiliarySupply(),
-                site.antenna(),
-                site.neighbours(),
-                site.surges(),
-                site.criteria(),
-                measurements,
-                site.expect(),
-                site.uncertainty());
     }
 
     private static Site with(

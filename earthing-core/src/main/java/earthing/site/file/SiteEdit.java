@@ -124,6 +124,18 @@ public final class SiteEdit {
     }
 
     /**
+     * Puts a value of the site's own records in place.
+     *
+     * @param site the site
+     * @param path the path
+     * @param value a record, a list of records, a quantity, a word, as the key holds it
+     * @return the changed site
+     */
+    public static Site put(Site site, String path, Object value) {
+        return edited(site, path, (block, entry, before) -> value);
+    }
+
+    /**
      * Takes a key away.
      *
      * @param site the site
