@@ -114,8 +114,8 @@ final class Assessment {
      * @return what was found and what would mend it
      */
     static ReportInput withRemedies(ReportInput input, Progress progress) {
-        return input.with(RemedySearch.of(
-                input.site(), RemedyCatalogue.all(), RemedySearch.Plan.USUAL, progress::step));
+        return input.with(
+                RemedySearch.of(input.site(), RemedyCatalogue.all(), RemedySearch.Plan.USUAL, progress::step));
     }
 
     private static ReportInput of(Path file, Progress progress, Depth depth) {

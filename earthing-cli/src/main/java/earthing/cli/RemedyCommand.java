@@ -96,8 +96,9 @@ final class RemedyCommand extends Subcommand {
             names = "--set",
             paramLabel = "ID[=STEP]",
             split = ",",
-            description = "Try only this set of changes, each at a step of its range counted from 1, or at the step that"
-                    + " does most alone.")
+            description =
+                    "Try only this set of changes, each at a step of its range counted from 1, or at the step that"
+                            + " does most alone.")
     private List<String> set = List.of();
 
     @Option(
@@ -225,7 +226,8 @@ final class RemedyCommand extends Subcommand {
         List<String> problems = new ArrayList<>();
         RemedyCosts prices = RemedyCosts.NONE;
         try {
-            prices = RemedyCostFile.read(Files.readString(file, StandardCharsets.UTF_8), file.toString(), all, problems);
+            prices =
+                    RemedyCostFile.read(Files.readString(file, StandardCharsets.UTF_8), file.toString(), all, problems);
         } catch (IOException e) {
             problems.add(file + ": this file cannot be read as UTF-8 text, or is not there");
         }
@@ -237,7 +239,9 @@ final class RemedyCommand extends Subcommand {
     }
 
     private void save(Remedies remedies, Map<String, Integer> chosen, Path source, Path target) {
-        Optional<RemedyTrial> trial = chosen.isEmpty() ? remedies.best() : remedies.sets().stream().findFirst().or(remedies::further);
+        Optional<RemedyTrial> trial = chosen.isEmpty()
+                ? remedies.best()
+                : remedies.sets().stream().findFirst().or(remedies::further);
         if (trial.isEmpty()) {
             throw new CommandFailure(
                     remedies.notMet().isEmpty() ? ExitCode.USAGE : ExitCode.NOT_MET,
@@ -247,14 +251,17 @@ final class RemedyCommand extends Subcommand {
                                     : "no set meets every finding; name one with --set")));
         }
         Site changed = trial.get().site();
-        StringBuilder text = new StringBuilder("# Proposed by a search for remedies, from " + source.getFileName() + ":\n");
-        trial.get().changes().forEach(change -> text.append("#   ")
-                .append(change.remedy().id())
-                .append(": ")
-                .append(change.remedy().title())
-                .append(", ")
-                .append(change.text())
-                .append('\n'));
+        StringBuilder text =
+                new StringBuilder("# Proposed by a search for remedies, from " + source.getFileName() + ":\n");
+        trial.get()
+                .changes()
+                .forEach(change -> text.append("#   ")
+                        .append(change.remedy().id())
+                        .append(": ")
+                        .append(change.remedy().title())
+                        .append(", ")
+                        .append(change.text())
+                        .append('\n'));
         text.append("# A competent, licensed person has to review it; it is no permission to disconnect an earth.\n");
         text.append(SiteFile.write(changed));
         byte[] bytes = text.toString().getBytes(StandardCharsets.UTF_8);
@@ -265,7 +272,8 @@ final class RemedyCommand extends Subcommand {
         if (!same) {
             throw new CommandFailure(
                     ExitCode.USAGE,
-                    List.of("earthing: nothing was written to " + target + ": read from there it would be another site; the"
+                    List.of("earthing: nothing was written to " + target
+                            + ": read from there it would be another site; the"
                             + " tables that the site names have to lie in the same folder"));
         }
         Delivery.deliver(bytes, target);

@@ -33,7 +33,8 @@ final class RemedyCommandTest {
         assertThat(run.err()).isEmpty();
         assertThat(run.code()).isZero();
         assertThat(run.out()).contains("Smallest sets that meet every finding", "licensed", "permission to remove");
-        assertThat(run.out().lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
+        assertThat(run.out().lines())
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
         assertThat(Files.readString(mended)).startsWith("# Proposed by a search for remedies, from " + name);
         CommandRun before = CommandRun.of("check", site(name));
         CommandRun after = CommandRun.of("check", mended.toString());
@@ -55,12 +56,7 @@ final class RemedyCommandTest {
     @Test
     void forMachines() {
         CommandRun run = CommandRun.of(
-                "remedy",
-                site("ternhook-wood-separate"),
-                "--set",
-                "single-earth,screen-bond=3",
-                "--format",
-                "json");
+                "remedy", site("ternhook-wood-separate"), "--set", "single-earth,screen-bond=3", "--format", "json");
         JsonObject json = Json.parse(run.out()).asObject();
         assertThat(json.getString("format", "")).isEqualTo("earthing-remedies/1");
         assertThat(json.get("not-met").asArray()).hasSize(4);
@@ -89,7 +85,8 @@ final class RemedyCommandTest {
         CommandRun run = CommandRun.of("remedy", "--catalogue");
         assertThat(run.code()).isZero();
         assertThat(run.out()).contains("longer-rods: longer rods", "range: 2 m; 3 m", "caution:");
-        assertThat(run.out().lines()).allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
+        assertThat(run.out().lines())
+                .allSatisfy(line -> assertThat(line.length()).isLessThanOrEqualTo(80));
     }
 
     @ParameterizedTest
@@ -114,15 +111,21 @@ final class RemedyCommandTest {
     @Test
     void wrongOptionsAreRefused() throws IOException {
         assertThat(CommandRun.of("remedy").code()).isEqualTo(2);
-        assertThat(CommandRun.of("remedy", site("lowgarth-short"), "--sets", "0").err()).contains("--sets takes 1 to 6");
-        assertThat(CommandRun.of("remedy", site("lowgarth-short"), "--allow", "all").err()).contains("neutral");
+        assertThat(CommandRun.of("remedy", site("lowgarth-short"), "--sets", "0")
+                        .err())
+                .contains("--sets takes 1 to 6");
+        assertThat(CommandRun.of("remedy", site("lowgarth-short"), "--allow", "all")
+                        .err())
+                .contains("neutral");
         assertThat(CommandRun.of("remedy", "no-such.yaml").code()).isEqualTo(65);
         Path costs = folder.resolve("costs.csv");
         Files.writeString(costs, "change,cost in days\nrings,1\n");
         CommandRun run = CommandRun.of("remedy", site("lowgarth-short"), "--costs", costs.toString());
         assertThat(run.code()).isEqualTo(65);
         assertThat(run.err()).contains("costs.csv:2: \"rings\" is no change of the catalogue");
-        assertThat(CommandRun.of("remedy", site("lowgarth-short"), "--costs", "no-such.csv").code()).isEqualTo(65);
+        assertThat(CommandRun.of("remedy", site("lowgarth-short"), "--costs", "no-such.csv")
+                        .code())
+                .isEqualTo(65);
     }
 
     @Test

@@ -192,8 +192,8 @@ public record Remedy(
             String path = path(site, onlyGiven ? key.substring(0, key.length() - 1) : key);
             switch (method) {
                 case SET ->
-                    changed = SiteEdit.set(
-                            changed, path, step.value, (before, after) -> leads(onlyGiven, before, after));
+                    changed =
+                            SiteEdit.set(changed, path, step.value, (before, after) -> leads(onlyGiven, before, after));
                 case SCALE -> changed = SiteEdit.scaled(changed, path, Double.parseDouble(step.value.toString()));
                 case SHORTEN -> changed = SiteEdit.shortened(changed, path, Integer.parseInt(step.value.toString()));
                 case REMOVE -> changed = SiteEdit.unset(changed, path);

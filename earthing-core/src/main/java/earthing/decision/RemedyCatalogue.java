@@ -22,8 +22,21 @@ public final class RemedyCatalogue {
 
     private static final String DATA = "remedies.yaml";
     private static final List<String> KEYS = List.of(
-            "id", "title", "method", "keys", "steps", "towards", "where", "also", "unless-given", "follow", "sum",
-            "remove", "permission", "applies", "caution");
+            "id",
+            "title",
+            "method",
+            "keys",
+            "steps",
+            "towards",
+            "where",
+            "also",
+            "unless-given",
+            "follow",
+            "sum",
+            "remove",
+            "permission",
+            "applies",
+            "caution");
     private static final List<String> STEP_KEYS = List.of("say", "value", "also");
 
     private RemedyCatalogue() {}
@@ -94,12 +107,11 @@ public final class RemedyCatalogue {
             return new Step(text(said, "say"), value, map(said.get("also")));
         }
         String value = String.valueOf(step);
-        String said =
-                switch (method) {
-                    case SCALE -> value + " times";
-                    case SHORTEN -> value.equals("0") ? "none" : value + " left";
-                    default -> value;
-                };
+        String said = switch (method) {
+            case SCALE -> value + " times";
+            case SHORTEN -> value.equals("0") ? "none" : value + " left";
+            default -> value;
+        };
         return new Step(said, value, Map.of());
     }
 

@@ -47,7 +47,9 @@ public final class RemedyCostFile {
             return RemedyCosts.NONE;
         }
         String column = head[1].strip();
-        String unit = column.equals("cost") ? "" : column.substring("cost in ".length()).strip();
+        String unit = column.equals("cost")
+                ? ""
+                : column.substring("cost in ".length()).strip();
         List<String> ids = catalogue.stream().map(Remedy::id).toList();
         Map<String, Double> costs = new HashMap<>();
         List<String> seen = new ArrayList<>();
@@ -80,8 +82,9 @@ public final class RemedyCostFile {
         } else if (seen.contains(id)) {
             problems.add(place + id + " has a cost already; expected each change once");
         } else if (!cost.matches("[0-9]{1,12}(\\.[0-9]{1,6})?")) {
-            problems.add(place + '"' + shortened(cost) + "\" is no cost; expected a number >= 0 with a decimal point, its"
-                    + " unit stands in the head line");
+            problems.add(
+                    place + '"' + shortened(cost) + "\" is no cost; expected a number >= 0 with a decimal point, its"
+                            + " unit stands in the head line");
         } else {
             costs.put(id, Double.parseDouble(cost));
         }

@@ -74,8 +74,8 @@ public final class RemedySearch {
         public Plan {
             allowed = Set.copyOf(allowed);
             if (largest < 1 || budget < 0) {
-                throw new IllegalArgumentException(
-                        "a search needs sets of at least 1 and a budget of at least 0; have " + largest + " and " + budget);
+                throw new IllegalArgumentException("a search needs sets of at least 1 and a budget of at least 0; have "
+                        + largest + " and " + budget);
             }
         }
     }
@@ -118,8 +118,8 @@ public final class RemedySearch {
                 catalogue.stream().filter(one -> chosen.containsKey(one.id())).toList();
         for (Remedy remedy : named) {
             if (!remedy.permission().map(plan.allowed::contains).orElse(true)) {
-                throw new IllegalArgumentException(remedy.id() + " needs --allow "
-                        + remedy.permission().orElse(""));
+                throw new IllegalArgumentException(
+                        remedy.id() + " needs --allow " + remedy.permission().orElse(""));
             }
         }
         List<RemedyTrial> singles = singles(named);
@@ -175,8 +175,7 @@ public final class RemedySearch {
                 withheld.add(remedy);
             }
         }
-        boolean nothingToDo =
-                before.stream().noneMatch(f -> f.status() == Status.NOT_MET && !isReading(f));
+        boolean nothingToDo = before.stream().noneMatch(f -> f.status() == Status.NOT_MET && !isReading(f));
         if (nothingToDo) {
             return new Remedies(
                     before, withheld, List.of(), List.of(), List.of(), List.of(), Optional.empty(), plan.costs, 1);
@@ -234,9 +233,8 @@ public final class RemedySearch {
         double sum = 0;
         for (Finding finding : before) {
             if (finding.status() == Status.NOT_MET && !trial.meets(finding)) {
-                double margin = trial.now(finding)
-                        .map(f -> f.margin().orElse(-1))
-                        .orElse(0.0);
+                double margin =
+                        trial.now(finding).map(f -> f.margin().orElse(-1)).orElse(0.0);
                 // On a scale of ratios, so that one far miss does not hide the rest.
                 sum -= Math.log1p(Math.max(0, -margin));
             }
@@ -247,8 +245,8 @@ public final class RemedySearch {
     private SetSearch search(List<RemedyTrial> choices, Plan plan) {
         Map<String, Integer> groups = new LinkedHashMap<>();
         int[] group = choices.stream()
-                .mapToInt(choice -> groups.computeIfAbsent(
-                        choice.changes().get(0).remedy().id(), id -> groups.size()))
+                .mapToInt(choice ->
+                        groups.computeIfAbsent(choice.changes().get(0).remedy().id(), id -> groups.size()))
                 .toArray();
         List<Finding> notMet = before.stream()
                 .filter(f -> f.status() == Status.NOT_MET && !isReading(f))
@@ -310,7 +308,9 @@ public final class RemedySearch {
 
     /** Every change that helps alone, all at once, then without each that can be spared. */
     private Optional<RemedyTrial> further(List<RemedyTrial> strongest) {
-        int now = (int) before.stream().filter(f -> f.status() == Status.NOT_MET && !isReading(f)).count();
+        int now = (int) before.stream()
+                .filter(f -> f.status() == Status.NOT_MET && !isReading(f))
+                .count();
         List<Change> changes = new ArrayList<>();
         for (RemedyTrial trial : strongest) {
             if (trial.left() < now || before.stream().anyMatch(f -> f.status() == Status.NOT_MET && trial.meets(f))) {

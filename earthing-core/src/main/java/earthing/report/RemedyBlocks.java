@@ -46,9 +46,10 @@ final class RemedyBlocks {
                 "Remedies tried",
                 input.remedies()
                         .map(RemedyBlocks::of)
-                        .orElseGet(() -> List.of(new Block.Paragraph("Not asked for: with --remedies every change of the"
-                                + " catalogue is tried alone and in sets, each as a study and check of the whole changed"
-                                + " site; the command remedy does the same without a report."))));
+                        .orElseGet(
+                                () -> List.of(new Block.Paragraph("Not asked for: with --remedies every change of the"
+                                        + " catalogue is tried alone and in sets, each as a study and check of the whole changed"
+                                        + " site; the command remedy does the same without a report."))));
     }
 
     static List<Block> of(Remedies remedies) {
@@ -60,8 +61,9 @@ final class RemedyBlocks {
         blocks.add(new Block.Caution("About remedies", CAUTIONS));
         blocks.add(new Block.Paragraph(summary()));
         if (!remedies.readings().isEmpty()) {
-            blocks.add(new Block.Paragraph("Not met and left out, because a reading belongs to the pole that was measured and"
-                    + " only a new test answers it: " + names(remedies.readings()) + "."));
+            blocks.add(new Block.Paragraph(
+                    "Not met and left out, because a reading belongs to the pole that was measured and"
+                            + " only a new test answers it: " + names(remedies.readings()) + "."));
         }
         if (!remedies.withheld().isEmpty()) {
             blocks.add(new Block.Paragraph("Not tried, because the owner has to allow it: "
@@ -98,7 +100,8 @@ final class RemedyBlocks {
                         ? "every set of " + size.size() + " (" + size.tried() + ")"
                         : size.tried() + " of " + size.possible() + " sets of " + size.size())
                 .collect(Collectors.joining(", "));
-        return notMet + (notMet == 1 ? " finding is" : " findings are") + " not met. Tried, each as the whole study and every"
+        return notMet + (notMet == 1 ? " finding is" : " findings are")
+                + " not met. Tried, each as the whole study and every"
                 + " check on the changed site: " + remedies.singles().size() + " single changes ("
                 + remedies.strongest().size() + " of the catalogue apply here, each at every step of its range); then "
                 + sizes + ", each change at the step that does most alone. "
@@ -112,11 +115,12 @@ final class RemedyBlocks {
         if (remedies.sets().isEmpty()) {
             inside.add(new Block.Paragraph("No set that was tried meets every finding."));
             remedies.further().ifPresent(trial -> {
-                inside.add(new Block.Paragraph((trial.meetsAll()
+                inside.add(new Block.Paragraph(
+                        (trial.meetsAll()
                                 ? "A larger set meets every finding. No change of it can be spared; whether a smaller set"
                                         + " does as well was not shown:"
-                                : "The larger set below leaves " + trial.left() + " of them: "
-                                        + names(left(trial)) + ". It is no solution, but shows how far the catalogue leads:")));
+                                : "The larger set below leaves " + trial.left() + " of them: " + names(left(trial))
+                                        + ". It is no solution, but shows how far the catalogue leads:")));
                 inside.add(changes("further", "Changes of the larger set", trial));
                 told(trial, inside);
             });
@@ -176,25 +180,24 @@ final class RemedyBlocks {
                     change.text(),
                     cost == null ? "–" : cost(OptionalDouble.of(cost))));
         }
-        List<Column> columns = new ArrayList<>(
-                List.of(Column.text("Change"), Column.text("What is built"), Column.text("How much")));
+        List<Column> columns =
+                new ArrayList<>(List.of(Column.text("Change"), Column.text("What is built"), Column.text("How much")));
         columns.add(Column.number("Cost"));
         return new Block.Table("remedies-" + id, caption, columns, rows).withoutEmptyColumns();
     }
 
     private String cost(OptionalDouble cost) {
         String unit = remedies.costs().unit();
-        return cost.isEmpty()
-                ? ""
-                : Numbers.brief(cost.getAsDouble()) + (unit.isEmpty() ? "" : " " + unit);
+        return cost.isEmpty() ? "" : Numbers.brief(cost.getAsDouble()) + (unit.isEmpty() ? "" : " " + unit);
     }
 
     private void alone(Finding finding, List<Block> blocks) {
         List<RemedyTrial> meeting = remedies.meeting(finding);
         String head = name(finding) + ": "
                 + (finding.value().isPresent()
-                        ? Amount.text(finding.value(), finding.unit()) + " of " + Amount.text(finding.limit(), finding.unit())
-                                + ", margin " + Amount.margin(finding.margin())
+                        ? Amount.text(finding.value(), finding.unit()) + " of "
+                                + Amount.text(finding.limit(), finding.unit()) + ", margin "
+                                + Amount.margin(finding.margin())
                         : finding.reason());
         if (meeting.isEmpty()) {
             blocks.add(new Block.Paragraph(head + ". No change of the catalogue meets it alone; " + reason(finding)));
@@ -250,8 +253,9 @@ final class RemedyBlocks {
         if (lines.isEmpty()) {
             lines.add("no finding differs");
         }
-        trial.changes().forEach(change -> lines.add("caution, " + change.remedy().id() + ": "
-                + change.remedy().caution()));
+        trial.changes()
+                .forEach(change -> lines.add("caution, " + change.remedy().id() + ": "
+                        + change.remedy().caution()));
         blocks.add(new Block.Bullets(lines));
     }
 

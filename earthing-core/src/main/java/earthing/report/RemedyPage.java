@@ -46,10 +46,23 @@ public final class RemedyPage {
         StringBuilder page = new StringBuilder(8192);
         for (Remedy remedy : catalogue) {
             lines(remedy.id() + ": " + remedy.title(), "", page);
-            lines("  range: " + String.join("; ", remedy.steps().stream().map(Remedy.Step::text).toList()), "    ", page);
+            lines(
+                    "  range: "
+                            + String.join(
+                                    "; ",
+                                    remedy.steps().stream()
+                                            .map(Remedy.Step::text)
+                                            .toList()),
+                    "    ",
+                    page);
             lines("  keys: " + String.join(", ", remedy.keys()).replace("?", ""), "    ", page);
-            lines("  applies where " + remedy.applies()
-                    + remedy.permission().map(word -> "; needs --allow " + word).orElse(""), "    ", page);
+            lines(
+                    "  applies where " + remedy.applies()
+                            + remedy.permission()
+                                    .map(word -> "; needs --allow " + word)
+                                    .orElse(""),
+                    "    ",
+                    page);
             lines("  caution: " + remedy.caution(), "    ", page);
             page.append('\n');
         }
@@ -99,9 +112,8 @@ public final class RemedyPage {
             for (RemedyTrial trial : remedies.meeting(finding)) {
                 alone.add(RemedyBlocks.text(trial));
             }
-            notMet.add(new JsonObject()
-                    .add("finding", JsonReport.finding(finding))
-                    .add("met-alone-by", alone));
+            notMet.add(
+                    new JsonObject().add("finding", JsonReport.finding(finding)).add("met-alone-by", alone));
         }
         JsonArray singles = new JsonArray();
         remedies.singles().forEach(trial -> singles.add(trial(trial, remedies)));
@@ -157,7 +169,10 @@ public final class RemedyPage {
             effect.after().ifPresent(finding -> json.add("after", brief(finding)));
             effects.add(json);
         }
-        JsonObject json = new JsonObject().add("changes", changes).add("meets-all", trial.meetsAll()).add("unmet", trial.left());
+        JsonObject json = new JsonObject()
+                .add("changes", changes)
+                .add("meets-all", trial.meetsAll())
+                .add("unmet", trial.left());
         remedies.costs().of(trial).ifPresent(cost -> json.add("cost", cost));
         return json.add("effects", effects);
     }

@@ -19,7 +19,10 @@ class RemedyCostFileTest {
         RemedyCosts costs = read("\uFEFFchange;cost in crew days\r\nring; 1.5\r\n\r\nlonger-rods;0\r\n");
         assertThat(problems).isEmpty();
         assertThat(costs.unit()).isEqualTo("crew days");
-        assertThat(costs.of()).containsEntry("ring", 1.5).containsEntry("longer-rods", 0.0).hasSize(2);
+        assertThat(costs.of())
+                .containsEntry("ring", 1.5)
+                .containsEntry("longer-rods", 0.0)
+                .hasSize(2);
         assertThat(read("change,cost\nring,2\n").unit()).isEmpty();
     }
 

@@ -44,8 +44,8 @@ class RemedySearchTest {
     @Test
     void findsTheSetsThatBruteForceFinds() {
         List<Remedy> small = catalogue("single-earth", "screen-bond", "guarded-lead");
-        Remedies found = RemedySearch.of(
-                SEPARATE, small, new Plan(Set.of(), 3, 100_000, true, RemedyCosts.NONE), step -> {});
+        Remedies found =
+                RemedySearch.of(SEPARATE, small, new Plan(Set.of(), 3, 100_000, true, RemedyCosts.NONE), step -> {});
 
         Set<String> open = findings(SEPARATE).stream()
                 .filter(RemedySearchTest::isOpen)
@@ -66,8 +66,8 @@ class RemedySearchTest {
         for (List<Change> set : all) {
             Optional<Site> changed = Optional.of(SEPARATE);
             for (Change change : set) {
-                changed = changed.flatMap(
-                        site -> change.remedy().applied(site, change.remedy().steps().get(change.step())));
+                changed = changed.flatMap(site ->
+                        change.remedy().applied(site, change.remedy().steps().get(change.step())));
             }
             boolean meets = changed.isPresent()
                     && findings(changed.get()).stream()
@@ -77,7 +77,10 @@ class RemedySearchTest {
                     best.clear();
                     least = set.size();
                 }
-                best.add(set.stream().map(c -> c.remedy().id() + c.step()).toList().toString());
+                best.add(set.stream()
+                        .map(c -> c.remedy().id() + c.step())
+                        .toList()
+                        .toString());
             }
         }
 
@@ -92,10 +95,12 @@ class RemedySearchTest {
         // A found set has its steps brought down where the lesser ones meet too; those are among the best already.
         assertThat(best).containsAll(sets);
         assertThat(sets).isNotEmpty();
-        assertThat(found.sets()).allMatch(trial -> trial.changes().size() == trial.changes().stream()
-                .map(c -> c.remedy().id())
-                .distinct()
-                .count());
+        assertThat(found.sets())
+                .allMatch(trial -> trial.changes().size()
+                        == trial.changes().stream()
+                                .map(c -> c.remedy().id())
+                                .distinct()
+                                .count());
     }
 
     private static boolean isOpen(Finding finding) {
@@ -106,7 +111,9 @@ class RemedySearchTest {
     void tellsWorsenedFindingsFirstAndTheLeastStepThatMeets() {
         Site site = DemoSite.read("thornby-shield-wire.yaml");
         Remedies found = RemedySearch.of(
-                site, catalogue("longer-rods", "more-rods", "ring"), new Plan(Set.of(), 1, 10, false, RemedyCosts.NONE),
+                site,
+                catalogue("longer-rods", "more-rods", "ring"),
+                new Plan(Set.of(), 1, 10, false, RemedyCosts.NONE),
                 step -> {});
         Finding high = found.notMet().get(0);
         assertThat(high.id()).isEqualTo("electrode.resistance");
@@ -116,8 +123,12 @@ class RemedySearchTest {
                     trial.effects().stream().map(RemedyTrial.Effect::direction).toList();
             assertThat(directions).isSorted();
             boolean lesser = found.singles().stream()
-                    .anyMatch(other -> other.changes().get(0).remedy().equals(trial.changes().get(0).remedy())
-                            && other.changes().get(0).step() < trial.changes().get(0).step()
+                    .anyMatch(other -> other.changes()
+                                    .get(0)
+                                    .remedy()
+                                    .equals(trial.changes().get(0).remedy())
+                            && other.changes().get(0).step()
+                                    < trial.changes().get(0).step()
                             && other.meets(high));
             assertThat(found.meeting(high).contains(trial)).isEqualTo(trial.meets(high) && !lesser);
         }
@@ -144,7 +155,8 @@ class RemedySearchTest {
                 .hasMessageContaining("--allow neutral");
         assertThatThrownBy(() -> RemedySearch.chosen(SEPARATE, all, Map.of("insulated-stays", 0), Plan.USUAL))
                 .hasMessageContaining("stays are described");
-        assertThatThrownBy(() -> new Plan(Set.of(), 0, 1, false, RemedyCosts.NONE)).hasMessageContaining("at least 1");
+        assertThatThrownBy(() -> new Plan(Set.of(), 0, 1, false, RemedyCosts.NONE))
+                .hasMessageContaining("at least 1");
     }
 
     @Test
@@ -163,8 +175,8 @@ class RemedySearchTest {
         Site site = DemoSite.read("ravensike-readings.yaml");
         Site fixed = FixedGround.of(site);
         assertThat(fixed.measurements()).allMatch(m -> m.kind() != MeasurementKind.ELECTRODE_RESISTANCE);
-        Map<String, Finding> before = findings(site).stream()
-                .collect(Collectors.toMap(f -> f.id() + f.subject(), f -> f, (a, b) -> a));
+        Map<String, Finding> before =
+                findings(site).stream().collect(Collectors.toMap(f -> f.id() + f.subject(), f -> f, (a, b) -> a));
         assertThat(findings(fixed))
                 .filteredOn(f -> f.id().startsWith("touch.") && f.value().isPresent())
                 .isNotEmpty()

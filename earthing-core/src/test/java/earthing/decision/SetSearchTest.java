@@ -35,8 +35,7 @@ class SetSearchTest {
         Predicate<List<Integer>> meets = set -> meeting.contains(bits(set));
         double[] order = random.doubles(1 << choices).toArray();
 
-        SetSearch search =
-                SetSearch.of(group, largest, Integer.MAX_VALUE, set -> order[bits(set)], meets, step -> {});
+        SetSearch search = SetSearch.of(group, largest, Integer.MAX_VALUE, set -> order[bits(set)], meets, step -> {});
 
         assertThat(search.cutShort()).isFalse();
         assertThat(search.sets()).containsExactlyInAnyOrderElementsOf(bruteForce(group, largest, meeting));

@@ -173,9 +173,12 @@ public final class SiteEdit {
      */
     public static Site scaled(Site site, String path, double factor) {
         OptionalDouble frequency = frequency(site);
-        return edited(site, path, (block, entry, before) -> before instanceof Measure measure && measure.isKnown()
-                ? moved(measure, number -> number.multiply(BigDecimal.valueOf(factor)), frequency)
-                : before);
+        return edited(
+                site,
+                path,
+                (block, entry, before) -> before instanceof Measure measure && measure.isKnown()
+                        ? moved(measure, number -> number.multiply(BigDecimal.valueOf(factor)), frequency)
+                        : before);
     }
 
     /**
@@ -192,8 +195,12 @@ public final class SiteEdit {
                 return before;
             }
             Measure.Bounds bounds = measure.bounds().orElseThrow();
-            return of(measure, new Measure.Bounds(
-                    longer(bounds.low(), metres), longer(bounds.nominal(), metres), longer(bounds.high(), metres)));
+            return of(
+                    measure,
+                    new Measure.Bounds(
+                            longer(bounds.low(), metres),
+                            longer(bounds.nominal(), metres),
+                            longer(bounds.high(), metres)));
         });
     }
 
@@ -210,10 +217,12 @@ public final class SiteEdit {
 
     private static Measure moved(Measure measure, OnNumber change, OptionalDouble frequency) {
         Measure.Bounds bounds = measure.bounds().orElseThrow();
-        return of(measure, new Measure.Bounds(
-                moved(bounds.low(), change, frequency),
-                moved(bounds.nominal(), change, frequency),
-                moved(bounds.high(), change, frequency)));
+        return of(
+                measure,
+                new Measure.Bounds(
+                        moved(bounds.low(), change, frequency),
+                        moved(bounds.nominal(), change, frequency),
+                        moved(bounds.high(), change, frequency)));
     }
 
     private static Measure of(Measure measure, Measure.Bounds bounds) {
@@ -288,7 +297,9 @@ public final class SiteEdit {
         if (entry.kind() == Entry.Kind.BLOCK && value instanceof Record inner) {
             gather(entry.block(), inner, path, facts, problems, electrodes);
         }
-        if (entry.meaning().text() == Key.Text.ELECTRODE && value instanceof String name && !electrodes.contains(name)) {
+        if (entry.meaning().text() == Key.Text.ELECTRODE
+                && value instanceof String name
+                && !electrodes.contains(name)) {
             problems.add(Place.WHOLE_FILE, path, name, Problem.quote(name) + " is not the name of an electrode", "");
         }
     }
@@ -299,8 +310,7 @@ public final class SiteEdit {
                 : OptionalDouble.empty();
     }
 
-    private static Object read(
-            Block block, Entry entry, String path, Object value, OptionalDouble frequency) {
+    private static Object read(Block block, Entry entry, String path, Object value, OptionalDouble frequency) {
         ProblemList problems = new ProblemList(path);
         Facts facts = new Facts();
         ValueReader values = new ValueReader(problems, facts, frequency, SideFiles.NONE);
@@ -365,13 +375,7 @@ public final class SiteEdit {
     }
 
     private static @Nullable Object inList(
-            Block block,
-            Entry entry,
-            @Nullable Object before,
-            String member,
-            List<Step> steps,
-            int at,
-            Change change) {
+            Block block, Entry entry, @Nullable Object before, String member, List<Step> steps, int at, Change change) {
         if (!(before instanceof List<?> list)) {
             throw new IllegalArgumentException(entry.key() + " takes no list");
         }

@@ -36,8 +36,10 @@ class SiteEditTest {
     void setsAWordAQuantityABlockAndLeavesTheRest() {
         Site changed = SiteEdit.set(SITE, "electrodes[cubicle].rod.length", "20 ft");
         assertThat(measure(changed, "electrodes[cubicle].rod.length").nominal()).isEqualTo(6.096);
-        assertThat(SiteEdit.set(changed, "electrodes[cubicle].rod.length", "3 m")).isEqualTo(SITE);
-        Site matted = SiteEdit.set(SITE, "criteria.covering", Map.of("resistivity", "3000 ohm.m", "thickness", "0.1 m"));
+        assertThat(SiteEdit.set(changed, "electrodes[cubicle].rod.length", "3 m"))
+                .isEqualTo(SITE);
+        Site matted =
+                SiteEdit.set(SITE, "criteria.covering", Map.of("resistivity", "3000 ohm.m", "thickness", "0.1 m"));
         assertThat(measure(matted, "criteria.covering.thickness").nominal()).isEqualTo(0.1);
         assertThat(SiteEdit.unset(matted, "criteria.covering")).isEqualTo(SITE);
         assertThat(SiteEdit.set(SITE, "stays[*].insulated", "yes")).isSameAs(SITE);
@@ -51,15 +53,18 @@ class SiteEditTest {
         assertThat(current.nominal()).isEqualTo(49.5);
         assertThat(SiteEdit.text(current)).isEqualTo("49.5 A");
         assertThat(current.origin()).isEqualTo(Measure.Origin.UNSTATED);
-        assertThat(SiteEdit.text(SiteEdit.values(SiteEdit.scaled(SITE, "protection.relay.delay", 0.75), "protection.relay.delay")
-                        .get(0)))
+        assertThat(SiteEdit.text(
+                        SiteEdit.values(SiteEdit.scaled(SITE, "protection.relay.delay", 0.75), "protection.relay.delay")
+                                .get(0)))
                 .isEqualTo("0.15 s");
     }
 
     @Test
     void shortensAList() {
         Site fewer = SiteEdit.shortened(SITE, "protection.reclose.dead-times", 1);
-        assertThat((List<?>) SiteEdit.values(fewer, "protection.reclose.dead-times").get(0)).hasSize(1);
+        assertThat((List<?>)
+                        SiteEdit.values(fewer, "protection.reclose.dead-times").get(0))
+                .hasSize(1);
         assertThat(SiteEdit.shortened(SITE, "protection.reclose.dead-times", 5)).isSameAs(SITE);
     }
 
@@ -67,7 +72,8 @@ class SiteEditTest {
     void refusesWhatIsNoKeyOrNoValue() {
         assertThatThrownBy(() -> SiteEdit.values(SITE, "cubicle.hight")).hasMessageContaining("no key hight");
         assertThatThrownBy(() -> SiteEdit.values(SITE, "cubicle..height")).hasMessageContaining("no path");
-        assertThatThrownBy(() -> SiteEdit.values(SITE, "cubicle.height.more")).hasMessageContaining("no keys of its own");
+        assertThatThrownBy(() -> SiteEdit.values(SITE, "cubicle.height.more"))
+                .hasMessageContaining("no keys of its own");
         assertThatThrownBy(() -> SiteEdit.set(SITE, "cubicle.height", "3 kV")).hasMessageContaining("3 kV");
         assertThatThrownBy(() -> SiteEdit.set(SITE, "cubicle.height", "-3 m")).hasMessageContaining("-3 m");
         assertThatThrownBy(() -> SiteEdit.set(SITE, "cubicle.earth", "none")).hasMessageContaining("none");
@@ -81,7 +87,8 @@ class SiteEditTest {
         assertThat(SiteEdit.problems(SiteEdit.set(SITE, "cubicle.height", "30 m")))
                 .extracting(Problem::key)
                 .contains("cubicle.height");
-        assertThat(SiteEdit.problems(SiteEdit.set(SITE, "electrodes", List.of(Map.of("name", "main"), Map.of("name", "x")))))
+        assertThat(SiteEdit.problems(
+                        SiteEdit.set(SITE, "electrodes", List.of(Map.of("name", "main"), Map.of("name", "x")))))
                 .extracting(Problem::key)
                 .contains("cubicle.electrode");
     }
