@@ -12,6 +12,7 @@ import earthing.site.Site;
 import earthing.site.file.Problem;
 import earthing.site.file.ReadOutcome;
 import earthing.site.file.SiteFile;
+import earthing.study.EarthCache;
 import earthing.study.PlanStudy;
 import earthing.study.Recheck;
 import earthing.study.SiteStudy;
@@ -122,13 +123,14 @@ final class Assessment {
         ReadOutcome.Valid read = read(file);
         Site site = read.site();
         progress.step("studying " + file.getFileName());
+        EarthCache cache = new EarthCache();
         boolean asBuilt = depth == Depth.VERDICTS && !Expectations.needArrangements(site);
-        StudyResults results = SiteStudy.of(site, asBuilt ? StudyScope.AS_BUILT : StudyScope.ALL_ARRANGEMENTS);
+        StudyResults results = SiteStudy.of(site, asBuilt ? StudyScope.AS_BUILT : StudyScope.ALL_ARRANGEMENTS, cache);
         progress.step("checking " + file.getFileName());
         List<Finding> findings = ComplianceRun.of(site, results);
         if (depth == Depth.REPORT || depth == Depth.SENSITIVITY) {
             progress.step("counting strokes at " + file.getFileName());
-            results = SurgeOutlook.added(site, results);
+            results = SurgeOutlook.added(site, results, cache);
             results = PlanStudy.added(site, results);
         }
         if (depth == Depth.SENSITIVITY) {

@@ -22,7 +22,18 @@ public final class SurgeOutlook {
      * @return those results, and then these
      */
     public static StudyResults added(Site asRead, StudyResults studied) {
-        EarthCache cache = new EarthCache();
+        return added(asRead, studied, new EarthCache());
+    }
+
+    /**
+     * The same with electrodes that are solved already.
+     *
+     * @param asRead the site, its ground as the file gives it
+     * @param studied what {@link SiteStudy} found of it
+     * @param cache solved electrodes, best those of that study
+     * @return those results, and then these
+     */
+    public static StudyResults added(Site asRead, StudyResults studied, EarthCache cache) {
         Site site = SiteGround.of(asRead, cache).site();
         // The draw takes about as long as all the rest.
         CompletableFuture<StudyResults> risk = CompletableFuture.supplyAsync(() -> SurgeRisk.of(site, studied, cache));

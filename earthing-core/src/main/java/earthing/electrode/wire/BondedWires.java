@@ -3,6 +3,7 @@ package earthing.electrode.wire;
 import earthing.conductor.inductance.InductanceMatrix;
 import earthing.conductor.inductance.Point;
 import earthing.conductor.inductance.RoundConductor;
+import earthing.network.SymmetricPhasors;
 import earthing.soil.PointSource;
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
@@ -11,9 +12,6 @@ import java.util.List;
 import java.util.function.IntFunction;
 import org.apache.commons.math3.complex.Complex;
 import org.ejml.data.ZMatrixRMaj;
-import org.ejml.dense.row.CommonOps_ZDRM;
-import org.ejml.dense.row.factory.LinearSolverFactory_ZDRM;
-import org.ejml.interfaces.linsol.LinearSolverDense;
 
 /**
  * Bars of one electrode or several whose ends are nodes: each element has a leakage current and a current along it. Shared
@@ -22,6 +20,8 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
 final class BondedWires {
 
     private static final double MU0 = 4e-7 * Math.PI;
+
+    private static final String OVERLAP = "the bars cannot be solved: two of them probably overlap";
 
     private static final int LARGEST = 400;
 
@@ -153,30 +153,30 @@ final class BondedWires {
             }
         }
         int ports = nodes.feed.length;
-        ZMatrixRMaj right = new ZMatrixRMaj(nodes.count, ports);
-        for (int k = 0; k < ports; k++) {
-            right.set(nodes.feed[k], k, 1, 0);
-        }
-        ZMatrixRMaj potentials = new ZMatrixRMaj(nodes.count, ports);
-        LinearSolverDense<ZMatrixRMaj> solver = LinearSolverFactory_ZDRM.lu(nodes.count);
-        if (!solver.setA(y)) {
-            throw new IllegalArgumentException("the bars cannot be solved: two of them probably overlap");
-        }
-        solver.solve(right, potentials);
         Complex[][] impedances = new Complex[ports][ports];
-        for (int i = 0; i < ports; i++) {
-            for (int j = 0; j < ports; j++) {
-                impedances[i][j] =
-                        new Complex(potentials.getReal(nodes.feed[i], j), potentials.getImag(nodes.feed[i], j));
+        for (int j = 0; j < ports; j++) {
+            double[] potentials = column(y, nodes.feed[j]);
+            for (int i = 0; i < ports; i++) {
+                impedances[i][j] = new Complex(potentials[2 * nodes.feed[i]], potentials[2 * nodes.feed[i] + 1]);
             }
         }
         return impedances;
     }
 
+    private static double[] column(ZMatrixRMaj matrix, int column) {
+        try {
+            return SymmetricPhasors.column(matrix.data, matrix.numRows, column);
+        } catch (IllegalArgumentException singular) {
+            throw new IllegalArgumentException(OVERLAP, singular);
+        }
+    }
+
     private static ZMatrixRMaj inverse(ZMatrixRMaj matrix) {
         ZMatrixRMaj result = new ZMatrixRMaj(matrix.numRows, matrix.numCols);
-        if (!CommonOps_ZDRM.invert(matrix, result)) {
-            throw new IllegalArgumentException("the bars cannot be solved: two of them probably overlap");
+        try {
+            result.data = SymmetricPhasors.inverse(matrix.data, matrix.numRows);
+        } catch (IllegalArgumentException singular) {
+            throw new IllegalArgumentException(OVERLAP, singular);
         }
         return result;
     }
