@@ -16,11 +16,13 @@ class SymmetricPhasorsTest {
     /** 1/(2 + j) = 0.4 − 0.2j, by hand. */
     @Test
     void aSingleNumber() {
-        assertThat(SymmetricPhasors.inverse(new double[] {2, 1}, 1)).containsExactly(new double[] {0.4, -0.2}, within(1e-15));
+        assertThat(SymmetricPhasors.inverse(new double[] {2, 1}, 1))
+                .containsExactly(new double[] {0.4, -0.2}, within(1e-15));
     }
 
     @Property(seed = "20261125", tries = 50)
-    void theProductIsUnity(@ForAll @IntRange(min = 1, max = 12) int n, @ForAll @IntRange(min = 0, max = 1000) int seed) {
+    void theProductIsUnity(
+            @ForAll @IntRange(min = 1, max = 12) int n, @ForAll @IntRange(min = 0, max = 1000) int seed) {
         Random random = new Random(seed);
         double[] a = new double[2 * n * n];
         for (int i = 0; i < n; i++) {
