@@ -13,7 +13,9 @@ public enum ExitCode {
     /** The input file is unreadable or invalid. */
     INVALID_INPUT(65),
     /** A fault of this program. */
-    INTERNAL(70);
+    INTERNAL(70),
+    /** A long run was interrupted; what was done is kept. */
+    INTERRUPTED(130);
 
     private final int code;
 
@@ -24,7 +26,7 @@ public enum ExitCode {
     /**
      * The number the process ends with.
      *
-     * @return 0 … 70
+     * @return 0 … 130
      */
     public int code() {
         return code;

@@ -23,12 +23,13 @@ import picocli.CommandLine.Spec;
         commandListHeading = "%nCommands:%n",
         exitCodeListHeading = "%nExit codes:%n",
         exitCodeList = {
-            " 0:ran; every applicable requirement is met",
-            " 1:ran; a requirement is not met, or an expected result is another",
-            " 2:the command was not understood",
-            " 3:ran; nothing failed, something could not be assessed",
-            "65:the input file is unreadable or invalid",
-            "70:internal error"
+            "  0:ran; every applicable requirement is met",
+            "  1:ran; a requirement is not met, or an expected result is another",
+            "  2:the command was not understood",
+            "  3:ran; nothing failed, something could not be assessed",
+            " 65:the input file is unreadable or invalid",
+            " 70:internal error",
+            "130:a run of many poles was interrupted; what was done is kept"
         },
         footer = {
             "",
@@ -42,6 +43,7 @@ import picocli.CommandLine.Spec;
             RemedyCommand.class,
             SoilCommand.class,
             SheetCommand.class,
+            FleetCommand.class,
             NewCommand.class,
             ExerciseCommand.class,
             CompletionCommand.class

@@ -102,7 +102,7 @@ final class Draft {
     }
 
     Finding missing(String reason, String... keys) {
-        advice = "fill in " + String.join(", ", keys);
+        advice = Finding.FILL_IN + String.join(", ", keys);
         return ends(Status.INSUFFICIENT_DATA, reason);
     }
 

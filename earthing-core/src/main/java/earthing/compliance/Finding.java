@@ -3,6 +3,7 @@ package earthing.compliance;
 import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import earthing.study.Case;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -40,6 +41,9 @@ public record Finding(
         String reason,
         String advice) {
 
+    /** How the advice begins that names the keys to fill in. */
+    static final String FILL_IN = "fill in ";
+
     /** Groups of findings; the headline of the report is the worst of the first four. */
     public enum Group {
         /** Touch, step, transfer, detection. */
@@ -56,5 +60,16 @@ public record Finding(
         ELECTRODE,
         /** Other. */
         OTHER
+    }
+
+    /**
+     * The keys of the site file that would let the check answer.
+     *
+     * @return dotted keys, empty unless the finding is one of insufficient data
+     */
+    public List<String> missingKeys() {
+        return status == Status.INSUFFICIENT_DATA && advice.startsWith(FILL_IN)
+                ? List.of(advice.substring(FILL_IN.length()).split(", "))
+                : List.of();
     }
 }

@@ -4,6 +4,7 @@ import com.eclipsesource.json.JsonArray;
 import com.eclipsesource.json.JsonObject;
 import com.eclipsesource.json.WriterConfig;
 import earthing.compliance.Finding;
+import earthing.compliance.Severity;
 import earthing.decision.SiteDifference;
 import earthing.decision.SiteDifference.FindingChange;
 import earthing.decision.SiteDifference.InputChange;

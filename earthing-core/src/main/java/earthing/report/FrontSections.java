@@ -1,6 +1,7 @@
 package earthing.report;
 
 import earthing.compliance.Finding;
+import earthing.compliance.Severity;
 import earthing.compliance.Status;
 import earthing.quantity.Measure;
 import earthing.report.document.Amount;

@@ -6,6 +6,7 @@ import com.eclipsesource.json.WriterConfig;
 import earthing.compliance.Expectations;
 import earthing.compliance.Explanation;
 import earthing.compliance.Finding;
+import earthing.compliance.Severity;
 import earthing.compliance.Status;
 import java.util.LinkedHashMap;
 import java.util.List;

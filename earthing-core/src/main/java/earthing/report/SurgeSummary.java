@@ -1,6 +1,7 @@
 package earthing.report;
 
 import earthing.compliance.Finding;
+import earthing.compliance.Severity;
 import earthing.compliance.Status;
 import earthing.report.document.Amount;
 import earthing.report.document.Block;

@@ -2,6 +2,7 @@ package earthing.report;
 
 import earthing.compliance.Expectations;
 import earthing.compliance.Finding;
+import earthing.compliance.Severity;
 import earthing.compliance.Status;
 import earthing.report.document.Amount;
 import earthing.report.document.Block;

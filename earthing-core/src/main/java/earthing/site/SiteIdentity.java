@@ -1,5 +1,7 @@
 package earthing.site;
 
+import earthing.quantity.Dimension;
+import earthing.quantity.Measure;
 import org.jspecify.annotations.Nullable;
 
 /** Document control of a site. */
@@ -9,6 +11,22 @@ public record SiteIdentity(
 
         @Key(example = "14", doc = "Number of the pole.") @Nullable
         String pole,
+
+        @Key(
+                unit = Dimension.ANGLE,
+                sign = Key.Sign.ANY,
+                example = "54.6120 deg",
+                doc = "Latitude of the pole, WGS 84, north positive.")
+        @Nullable
+        Measure latitude,
+
+        @Key(
+                unit = Dimension.ANGLE,
+                sign = Key.Sign.ANY,
+                example = "-2.1480 deg",
+                doc = "Longitude of the pole, WGS 84, east positive.")
+        @Nullable
+        Measure longitude,
 
         @Key(example = "E-014", doc = "Number of the drawing.") @Nullable
         String drawing,

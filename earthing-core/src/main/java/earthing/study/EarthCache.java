@@ -14,8 +14,10 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.function.ToLongFunction;
 
 /**
  * Solved electrodes, for any number of threads and sites, so that equal ground and bars are solved once. What is taken
@@ -41,19 +43,28 @@ public final class EarthCache {
 
     private record Joined(Harmonic harmonic, List<String> names) {}
 
+    /** Electrodes with the currents into them. */
+    private record Carrying(EarthElectrodes electrodes, Map<String, Double> currents) {}
+
+    /** Pairs of elements in all electrodes that are kept: 2e6 take some hundred megabytes with matrix and factor. */
+    private static final long MOST_PAIRS = 2_000_000;
+
     /**
-     * A map that forgets its oldest entry when it is full. Nobody holds a lock while an entry is being solved, because
-     * that is done in parallel: a worker that waits for a lock would keep the parts that it was to do. Waiting on a
+     * A map that forgets its oldest entry when it is full, by number or by size. Nobody holds a lock while an entry is
+     * being solved, because that is done in parallel: a worker that waits for a lock would keep the parts that it was to do. Waiting on a
      * future lets another worker take its place.
      */
     private static final class Kept<K, V> {
 
         private final Map<K, CompletableFuture<V>> values = new ConcurrentHashMap<>();
         private final Queue<K> oldestFirst = new ConcurrentLinkedQueue<>();
+        private final AtomicLong pairs = new AtomicLong();
         private final int most;
+        private final ToLongFunction<V> size;
 
-        Kept(int most) {
+        Kept(int most, ToLongFunction<V> size) {
             this.most = most;
+            this.size = size;
         }
 
         V get(K key, Function<K, V> solution) {
@@ -66,25 +77,27 @@ public final class EarthCache {
             if (first != null) {
                 return solved(first);
             }
-            oldestFirst.add(key);
-            forget();
             try {
-                mine.complete(solution.apply(key));
+                V made = solution.apply(key);
+                mine.complete(made);
+                pairs.addAndGet(size.applyAsLong(made));
+                oldestFirst.add(key);
+                forget();
             } catch (RuntimeException | Error failed) {
                 values.remove(key, mine);
-                oldestFirst.remove(key);
                 mine.completeExceptionally(failed);
             }
             return solved(mine);
         }
 
         private void forget() {
-            while (values.size() > most) {
+            while (oldestFirst.size() > most || pairs.get() > MOST_PAIRS) {
                 K oldest = oldestFirst.poll();
-                if (oldest == null) {
+                CompletableFuture<V> gone = oldest == null ? null : values.remove(oldest);
+                if (gone == null) {
                     return;
                 }
-                values.remove(oldest);
+                pairs.addAndGet(-size.applyAsLong(gone.join()));
             }
         }
 
@@ -105,6 +118,7 @@ public final class EarthCache {
     private final Kept<Joined, ElectrodePorts> ports;
     private final Kept<Fed, double[][]> inductances;
     private final Kept<Series, SeriesElectrodes> series;
+    private final Kept<Carrying, UnitFields.Unit> fields;
 
     /** A cache for one site, or for sites that have much in common. */
     public EarthCache() {
@@ -120,11 +134,13 @@ public final class EarthCache {
         if (most < 1) {
             throw new IllegalArgumentException("a cache keeps at least one solution; asked for " + most);
         }
-        solved = new Kept<>(most);
-        harmonic = new Kept<>(most);
-        ports = new Kept<>(most);
-        inductances = new Kept<>(most);
-        series = new Kept<>(most);
+        solved = new Kept<>(most, electrodes -> (long) electrodes.elements() * electrodes.elements());
+        harmonic = new Kept<>(most, solution -> 0);
+        ports = new Kept<>(most, solution -> 0);
+        inductances = new Kept<>(most, solution -> 0);
+        series = new Kept<>(most, solution -> 0);
+        // A field holds on to its electrodes after they have been forgotten.
+        fields = new Kept<>(most, unit -> unit.pairs());
     }
 
     EarthElectrodes solve(SoilModel soil, List<Bar> bars) {
@@ -157,6 +173,11 @@ public final class EarthCache {
     /** Inductances of the tapering currents. */
     double[][] inductances(SiteEarth earth, Supplier<double[][]> solution) {
         return inductances.get(fed(earth), k -> solution.get());
+    }
+
+    /** The field of electrodes that carry these currents. */
+    UnitFields.Unit field(EarthElectrodes electrodes, Map<String, Double> currents) {
+        return fields.get(new Carrying(electrodes, currents), c -> UnitFields.Unit.of(electrodes, currents));
     }
 
     private static Harmonic key(SiteEarth earth, String law) {

@@ -38,7 +38,7 @@ final class PowerStudy {
             }
         }
         CompletableFuture<StudyResults> heating = CompletableFuture.supplyAsync(() -> HeatingStudy.of(heated, adverse));
-        StudyResults touch = TouchStudy.of(touched, adverse);
+        StudyResults touch = TouchStudy.of(touched, adverse, cache);
         StudyResults governing = GoverningResults.of(
                 StudyResults.join(List.of(
                         faults.results(),

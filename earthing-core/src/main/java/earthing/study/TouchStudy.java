@@ -69,8 +69,8 @@ final class TouchStudy {
         this.fields = fields;
     }
 
-    static StudyResults of(List<PowerCase> cases, Site site) {
-        return new TouchStudy(site, new UnitFields()).run(cases);
+    static StudyResults of(List<PowerCase> cases, Site site, EarthCache cache) {
+        return new TouchStudy(site, new UnitFields(cache)).run(cases);
     }
 
     private StudyResults run(List<PowerCase> cases) {
@@ -437,7 +437,7 @@ final class TouchStudy {
 
     /** The plan of the ground for a report: maximum fault, nominal inputs, the site as it is; empty where it cannot be. */
     static Optional<Curve> plan(List<PowerCase> cases, Site site) {
-        TouchStudy study = new TouchStudy(site, new UnitFields());
+        TouchStudy study = new TouchStudy(site, new UnitFields(new EarthCache()));
         Criteria criteria = site.criteria();
         for (PowerCase fault : cases) {
             boolean maximum = fault.at().equals("nominal")

@@ -16,13 +16,32 @@ final class UnitFields {
 
     private record Pattern(EarthElectrodes electrodes, Map<String, Double> unit) {}
 
-    private final Map<Pattern, Unit> solved = new ConcurrentHashMap<>();
+    private final EarthCache cache;
 
-    /** One field, its scale [A], and what has been found in it. */
-    record Unit(EnergisedElectrodes field, double scale, Map<String, Double> found) {
+    UnitFields(EarthCache cache) {
+        this.cache = cache;
+    }
+
+    /**
+     * One field, its scale [A], and what has been found in it.
+     *
+     * @param pairs number of pairs of elements
+     */
+    record Unit(EnergisedElectrodes field, double scale, Map<String, Double> found, long pairs) {
+
+        /** Many sites may share one electrode; beyond that, what was found is found again. */
+        private static final int MOST_FOUND = 20_000;
+
+        static Unit of(EarthElectrodes electrodes, Map<String, Double> currents) {
+            long elements = electrodes.elements();
+            return new Unit(electrodes.carrying(currents), 1, new ConcurrentHashMap<>(), elements * elements);
+        }
 
         double worstTouch(double x, double reach, double potential) {
             double unit = rounded(potential / scale);
+            if (found.size() > MOST_FOUND) {
+                found.clear();
+            }
             return scale
                     * found.computeIfAbsent(
                             "touch " + x + " " + reach + " " + unit,
@@ -45,13 +64,10 @@ final class UnitFields {
     Unit of(EarthElectrodes electrodes, Map<String, Double> currents) {
         double largest = largest(currents);
         if (largest == 0) {
-            return new Unit(electrodes.carrying(currents), 1, new ConcurrentHashMap<>());
+            return Unit.of(electrodes, currents);
         }
-        Map<String, Double> unit = unit(currents);
-        Unit known = solved.computeIfAbsent(
-                new Pattern(electrodes, unit),
-                key -> new Unit(electrodes.carrying(unit), 1, new ConcurrentHashMap<>()));
-        return new Unit(known.field(), largest, known.found());
+        Unit known = cache.field(electrodes, unit(currents));
+        return new Unit(known.field(), largest, known.found(), known.pairs());
     }
 
     /** Of each pattern of currents the first fault. */

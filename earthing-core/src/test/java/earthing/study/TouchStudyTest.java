@@ -49,7 +49,7 @@ class TouchStudyTest {
     }
 
     private static StudyResults touch(HandBuiltFault fault, Site site) {
-        return TouchStudy.of(List.of(fault.build()), site);
+        return TouchStudy.of(List.of(fault.build()), site, new EarthCache());
     }
 
     private static double value(StudyResults results, String id) {

@@ -151,6 +151,15 @@ public final class EarthElectrodes {
     }
 
     /**
+     * How finely the bars are cut.
+     *
+     * @return number of elements of all bars
+     */
+    public int elements() {
+        return electrode.length;
+    }
+
+    /**
      * Names of the electrodes.
      *
      * @return names in the order in which they first occur among the bars

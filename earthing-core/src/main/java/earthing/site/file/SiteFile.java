@@ -168,15 +168,27 @@ public final class SiteFile {
             }
             return null;
         }
+        return site(root, new Place(1, 1), tree.complete(), problems, sideFiles);
+    }
+
+    /** The site that a tree describes; null if there is a problem. */
+    static @Nullable Site site(Tree root, Place top, boolean complete, ProblemList problems, SideFiles sideFiles) {
         Facts facts = new Facts();
         ValueReader values = new ValueReader(problems, facts, frequency(root), sideFiles);
-        BlockReader blocks = new BlockReader(problems, facts, values, tree.complete());
-        Record site = blocks.block(Block.site(), root, "", new Place(1, 1));
+        BlockReader blocks = new BlockReader(problems, facts, values, complete);
+        Record site = blocks.block(Block.site(), root, "", top);
         if (site != null) {
             blocks.checkReferences();
-            SiteRules.check(facts, problems, tree.complete());
+            SiteRules.check(facts, problems, complete);
         }
         return problems.isEmpty() ? (Site) site : null;
+    }
+
+    /** Tells what is wrong with the keys that stand in a part of a site file; what they have to do with others comes later. */
+    static void readPart(Tree root, ProblemList problems, SideFiles sideFiles) {
+        Facts facts = new Facts();
+        ValueReader values = new ValueReader(problems, facts, frequency(root), sideFiles);
+        new BlockReader(problems, facts, values, false).block(Block.site(), root, "", new Place(1, 1));
     }
 
     /** A time in cycles may stand before the frequency that it needs, so the frequency is looked up first. */

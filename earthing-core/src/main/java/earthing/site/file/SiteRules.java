@@ -29,12 +29,27 @@ final class SiteRules {
      */
     static void check(Facts facts, ProblemList problems, boolean complete) {
         SiteRules rules = new SiteRules(facts, problems);
+        place(rules, "site.latitude", 90);
+        place(rules, "site.longitude", 180);
         PoleRules.check(rules);
         NetworkRules.check(rules);
         ElectrodeRules.check(rules, complete);
         criteria(rules);
         ExpectationRules.check(rules);
         UncertaintyRules.check(rules);
+    }
+
+    /** A coordinate of the pole; degrees of a map grid are far beyond. */
+    private static void place(SiteRules rules, String key, int most) {
+        Optional<Measure> angle = rules.facts.measure(key);
+        if (angle.isPresent() && !(Math.abs(angle.get().nominal()) <= most)) {
+            rules.wrong(
+                    key,
+                    Problem.quote(rules.shown(key)) + " is no place on earth",
+                    "an angle from -" + most + " deg to " + most + " deg");
+        }
+        String other = key.equals("site.latitude") ? "site.longitude" : "site.latitude";
+        rules.belongs(key, !rules.absent(other), other + " beside it");
     }
 
     private static void criteria(SiteRules rules) {

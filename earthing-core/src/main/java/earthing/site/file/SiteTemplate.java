@@ -1,6 +1,7 @@
 package earthing.site.file;
 
 import earthing.site.Key;
+import earthing.site.Site;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -41,6 +42,15 @@ public final class SiteTemplate {
         SiteTemplate template = new SiteTemplate();
         template.block(Block.site(), "", true, "");
         return String.join("\n", template.lines) + '\n';
+    }
+
+    /**
+     * The site of the template.
+     *
+     * @return an invented site in the short form
+     */
+    public static Site site() {
+        return ((ReadOutcome.Valid) SiteFile.read(text(), "template")).site();
     }
 
     /** Appends the keys of a block; the first of them may stand behind the hyphen of a list. */

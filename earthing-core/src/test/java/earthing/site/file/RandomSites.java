@@ -266,6 +266,13 @@ final class RandomSites {
     private void repair(String block, Map<String, Object> values) {
         switch (block) {
             case "site" -> site(values);
+            case "site-identity" -> {
+                values.remove(values.containsKey("latitude") ? "" : "longitude");
+                set(values, "latitude", random.nextBoolean() ? "54.6120 deg" : "-90 deg", Dimension.ANGLE);
+                if (values.containsKey("latitude")) {
+                    values.put("longitude", fixed(random.nextBoolean() ? "-2.1480 deg" : "3.1 rad", Dimension.ANGLE));
+                }
+            }
             case "system-data" -> {
                 set(values, "voltage", random.nextBoolean() ? "22 kV" : "22000 V", Dimension.VOLTAGE);
                 set(values, "highest-voltage", "24 kV", Dimension.VOLTAGE);
