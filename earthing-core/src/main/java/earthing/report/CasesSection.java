@@ -70,7 +70,8 @@ final class CasesSection {
                 new Block.Paragraph(
                         "What was computed, a row for each case. On a screen the rows can be narrowed down by"
                                 + " arrangement, bond, broken path and bound; a case that is missing was not computed."
-                                + " Low, nominal and high are those of soil and season. * as the site has it."));
+                                + " Low, nominal and high are those of soil and season. \"First\" is the protection"
+                                + " that acts first. * as the site has it."));
         return List.of(new Block.Section("cases", 2, "All cases that were computed", blocks));
     }
 
@@ -163,10 +164,12 @@ final class CasesSection {
 
     private List<Field> faultKeys() {
         return List.of(
-                new Field(Column.text("Fault"), row -> CaseWords.phrase("fault", row.word("fault"))),
+                new Field(
+                        Column.text("Fault"),
+                        row -> CaseWords.phrase("fault", row.word("fault")).replaceFirst("^(\\w+) fault", "$1")),
                 new Field(
                         Column.text("Cleared by"),
-                        row -> row.word(Case.PROTECTION).isEmpty() ? "first protection" : row.word(Case.PROTECTION)),
+                        row -> row.word(Case.PROTECTION).isEmpty() ? "first" : row.word(Case.PROTECTION)),
                 arrangement(),
                 bond(),
                 broken(),
@@ -189,6 +192,10 @@ final class CasesSection {
 
     /** Where the surge comes in, in few words. */
     private static String entry(Row row) {
+        if (row.word("entry").equals(Case.POLE) && !row.word("strike").isEmpty()) {
+            String struck = "stroke to " + row.word("strike").replace('-', ' ');
+            return row.word("switch").isEmpty() ? struck : struck + ", " + row.word("switch");
+        }
         StringBuilder words =
                 new StringBuilder(row.word("entry").replace('-', ' ').replace("current into tank", "into tank"));
         if (!row.word("strike").isEmpty()) {
@@ -205,16 +212,15 @@ final class CasesSection {
     }
 
     private Field bond() {
-        return new Field(Column.text("Screen bond"), row -> {
-            String word = own(row.word("screen-bond").isEmpty() ? bond : row.word("screen-bond"), bond);
-            return word.equals(NONE) ? NONE : CaseWords.phrase("screen-bond", word);
-        });
+        return new Field(
+                Column.text("Screen bond"),
+                row -> own(row.word("screen-bond").isEmpty() ? bond : row.word("screen-bond"), bond));
     }
 
     private static Field broken() {
         return new Field(
                 Column.text("Broken path"),
-                row -> row.word("broken").isEmpty() ? NONE : CaseWords.phrase("broken", row.word("broken")));
+                row -> row.word("broken").isEmpty() ? NONE : row.word("broken"));
     }
 
     private static String own(String word, String own) {

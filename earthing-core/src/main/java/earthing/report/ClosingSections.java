@@ -19,8 +19,12 @@ import earthing.study.Case;
 import earthing.study.Result;
 import earthing.study.StudyResults;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** Tests, assumptions, references, one calculation in full and the file itself. */
 final class ClosingSections {
@@ -192,12 +196,25 @@ final class ClosingSections {
                 input.results().notes(),
                 "No model was used outside its stated range."));
         List<String> open = new ArrayList<>(GapWords.of(input.results().gaps()));
-        input.findings().stream()
-                .filter(f -> f.status() == Status.NOT_ASSESSED || f.status() == Status.INSUFFICIENT_DATA)
-                .forEach(f -> open.add("check " + f.subject() + ": " + ResultSections.sentence(f.reason())
-                        + (f.advice().isBlank() ? "" : " " + ResultSections.sentence(f.advice()))));
+        openChecks(input.findings(), open);
         blocks.add(part("assumptions-open", "Not assessed", open, "Nothing was left open."));
         return new Block.Section("assumptions", 2, "Assumptions, limits and what was not assessed", blocks);
+    }
+
+    /** The checks that could not be made; those that lack the same stand in one line. */
+    private static void openChecks(List<Finding> findings, List<String> lines) {
+        Map<String, Set<String>> subjects = new LinkedHashMap<>();
+        findings.stream()
+                .filter(f -> f.status() == Status.NOT_ASSESSED || f.status() == Status.INSUFFICIENT_DATA)
+                .forEach(f -> subjects.computeIfAbsent(
+                                ResultSections.sentence(f.reason())
+                                        + (f.advice().isBlank()
+                                                ? ""
+                                                : " " + ResultSections.capital(ResultSections.sentence(f.advice()))),
+                                key -> new LinkedHashSet<>())
+                        .add(f.subject()));
+        subjects.forEach((why, which) ->
+                lines.add((which.size() == 1 ? "check " : "checks ") + String.join("; ", which) + ": " + why));
     }
 
     private static Block part(String id, String title, List<String> lines, String none) {
@@ -262,7 +279,7 @@ final class ClosingSections {
                     + Amount.margin(finding.margin()) + ": "
                     + finding.status().text() + "."));
         }
-        blocks.add(new Block.Paragraph(ResultSections.sentence(finding.reason())));
+        blocks.add(new Block.Paragraph(ResultSections.capital(ResultSections.sentence(finding.reason()))));
     }
 
     private static void line(String subject, Worked worked, List<Block> blocks) {

@@ -64,10 +64,10 @@ final class FindingSections {
                     ResultTable.across("contingency-results", "With a path broken", powered, "broken", references));
         }
         if (!broken.isEmpty()) {
-            // What is told of a break stands in its finding.
+            // What is told of a break stands in its finding, and what is yes or no in words in the table.
             blocks.add(new Block.Bullets(ResultTable.models(
                     broken.stream()
-                            .filter(r -> !r.id().equals("contingency.visible"))
+                            .filter(r -> !ResultTable.YES_OR_NO.contains(r.id()))
                             .toList(),
                     references)));
         }

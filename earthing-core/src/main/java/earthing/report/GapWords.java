@@ -2,14 +2,19 @@ package earthing.report;
 
 import earthing.study.Gap;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** What could not be computed, in sentences; the same reason of several cases is told once. */
 final class GapWords {
 
     private static final int MOST_NAMED = 3;
+    private static final Pattern AMOUNT = Pattern.compile("(?<![\\w.])(\\d+(?:\\.\\d+)?)( k?[AV]\\b)");
 
     private record Same(String id, String reason, List<String> keys) {}
 
@@ -26,13 +31,45 @@ final class GapWords {
             }
         }
         List<String> lines = new ArrayList<>();
-        cases.forEach((gap, where) -> lines.add(words(gap.id())
+        byNumber(cases).forEach((gap, where) -> lines.add(words(gap.id())
                 + (where.isEmpty()
                         ? ""
                         : " (" + (where.size() > MOST_NAMED ? where.size() + " cases" : String.join("; ", where)) + ")")
                 + ": " + ResultSections.sentence(gap.reason())
                 + (gap.keys().isEmpty() ? "" : " Fill in: " + String.join(", ", gap.keys()) + ".")));
         return lines;
+    }
+
+    /** Reasons of the same cases that differ in their first amount only share a line, which tells the range. */
+    private static Map<Same, List<String>> byNumber(Map<Same, List<String>> cases) {
+        Map<List<Object>, List<Same>> alike = new LinkedHashMap<>();
+        cases.forEach((gap, where) -> {
+            Matcher amount = AMOUNT.matcher(gap.reason());
+            String reason = amount.find() ? amount.replaceFirst("$2") : gap.reason();
+            alike.computeIfAbsent(List.of(gap.id(), reason, gap.keys(), where), key -> new ArrayList<>())
+                    .add(gap);
+        });
+        Map<Same, List<String>> merged = new LinkedHashMap<>();
+        alike.values().forEach(gaps -> {
+            Same first = gaps.get(0);
+            String ends = gaps.stream()
+                    .map(gap -> AMOUNT.matcher(gap.reason()))
+                    .filter(Matcher::find)
+                    .map(amount -> amount.group(1))
+                    .sorted(Comparator.comparingDouble(Double::parseDouble))
+                    .collect(Collectors.collectingAndThen(
+                            Collectors.toList(),
+                            each -> each.isEmpty() ? "" : each.get(0) + " to " + each.get(each.size() - 1)));
+            merged.put(
+                    gaps.size() == 1
+                            ? first
+                            : new Same(
+                                    first.id(),
+                                    AMOUNT.matcher(first.reason()).replaceFirst(Matcher.quoteReplacement(ends) + "$2"),
+                                    first.keys()),
+                    cases.getOrDefault(first, List.of()));
+        });
+        return merged;
     }
 
     /** The beginning of an id has no quantity at its end. */

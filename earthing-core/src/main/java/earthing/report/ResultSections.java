@@ -87,7 +87,8 @@ final class ResultSections {
                             "exposure.",
                             "transfer.",
                             "safety.",
-                            "cable.power-frequency.")),
+                            "cable.power-frequency.",
+                            "aux-supply.")),
             new Topic(
                     "conductors",
                     "Conductors and joints",

@@ -33,7 +33,8 @@ final class ResultTable {
     /** Ids that tell how well a circuit keeps to its own laws; a sentence holds the worst of them. */
     static final Set<String> RESIDUALS = Set.of("surge.node.residual", "surge.energy.residual");
 
-    private static final Set<String> YES_OR_NO = Set.of("contingency.visible", "contingency.cleared");
+    static final Set<String> YES_OR_NO = Set.of("contingency.visible", "contingency.cleared");
+    private static final Set<String> COUNTS = Set.of("soil.survey.readings", "soil.survey.set-aside");
     static final List<String> BOUNDS = List.of("low", "nominal", "high");
 
     /** Part of the nominal value that counts as moved. */
@@ -155,7 +156,7 @@ final class ResultTable {
                 List<String> columns = words.subList(from, Math.min(words.size(), from + MOST_COLUMNS));
                 tables.add(across(
                         id + (tables.isEmpty() ? "" : "-" + (tables.size() + 1)),
-                        of.isEmpty() ? caption : caption + ": " + of,
+                        (of.isEmpty() ? caption : caption + ": " + of) + (from == 0 ? "" : ", continued"),
                         mine,
                         key,
                         columns,
@@ -179,12 +180,16 @@ final class ResultTable {
             }
         }
         boolean bounds = rows.keySet().stream().anyMatch(row -> !row.get(1).equals("nominal"));
+        Map<String, Double> most = new HashMap<>();
+        rows.values().stream()
+                .flatMap(values -> values.values().stream())
+                .forEach(r -> most.merge(r.unit(), Math.abs(r.value()), Math::max));
         List<List<String>> lines = new ArrayList<>();
         rows.forEach((row, values) -> {
             List<String> line = new ArrayList<>();
             line.add(row.get(0));
             line.add(bounds ? row.get(1) : "");
-            words.forEach(word -> line.add(values.containsKey(word) ? amount(values.get(word)) : "–"));
+            words.forEach(word -> line.add(values.containsKey(word) ? amount(values.get(word), most) : "–"));
             line.add(references.cite(values.values().iterator().next().source()));
             lines.add(line);
         });
@@ -196,11 +201,25 @@ final class ResultTable {
         return new Block.Table(id, caption, columns, lines).withoutEmptyColumns();
     }
 
-    /** An amount as it is printed; what is only true or not is said in a word. */
+    /** An amount as it is printed; what is only true or not is said in a word, a count has no decimals. */
     private static String amount(Result result) {
+        if (COUNTS.contains(result.id())) {
+            return Long.toString(Math.round(result.value()));
+        }
         return YES_OR_NO.contains(result.id())
                 ? result.value() == 0 ? "no" : "yes"
                 : Amount.text(result.value(), result.unit());
+    }
+
+    /** The same for a voltage beside others: what the arithmetic leaves over is nearly zero. */
+    private static String amount(Result result, Map<String, Double> most) {
+        return result.unit().equals("V")
+                ? Amount.row(
+                                List.of(OptionalDouble.of(result.value())),
+                                result.unit(),
+                                most.getOrDefault(result.unit(), 0.0))
+                        .get(0)
+                : amount(result);
     }
 
     private static String at(Map<String, Result> values, String bound) {

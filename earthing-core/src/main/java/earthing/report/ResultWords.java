@@ -34,7 +34,9 @@ final class ResultWords {
                 ? ""
                 : id.substring(first + 1, last).replace('.', ' ').replace('-', ' ');
         return switch (group) {
-            case "epr" -> "earth potential rise, " + id.substring(first + 1).replace('.', ' ');
+            case "epr" ->
+                "earth potential rise, "
+                        + id.substring(first + 1).replace('.', ' ').replace("-assumed", " (assumed)");
             case "touch", "step", "transfer" -> voltage(group, subject, quantity);
             case "exposure" -> "person exposed, " + subject + ": " + quantity;
             case "surge" -> surge(id, subject, quantity);

@@ -287,8 +287,10 @@ final class SiteSections {
         List<List<String>> rows = new ArrayList<>();
         input.findings().stream()
                 .filter(f -> f.limit().isPresent())
-                .forEach(f -> rows.add(List.of(
-                        f.id(), Amount.text(f.limit(), f.unit()), f.basis().text(), references.cite(f.basis()))));
+                .map(f -> List.of(
+                        f.id(), Amount.text(f.limit(), f.unit()), f.basis().text(), references.cite(f.basis())))
+                .distinct()
+                .forEach(rows::add);
         if (!rows.isEmpty()) {
             blocks.add(new Block.Table(
                     "criteria-limits",

@@ -16,8 +16,10 @@ import java.util.regex.Matcher;
 /** A document as one self-contained HTML page, well-formed as XML too; nothing is fetched from anywhere. */
 public final class HtmlRenderer {
 
-    /** A table of so many rows stays on one page. */
+    /** A table of so many rows stays on one page, unless its cells hold sentences. */
     private static final int SHORT = 12;
+    /** More characters than these are a sentence. */
+    private static final int SENTENCE = 80;
 
     private final Markup page = new Markup();
     private final boolean print;
@@ -127,7 +129,11 @@ public final class HtmlRenderer {
             section.blocks().forEach(this::block);
             page.close();
         } else if (block instanceof Block.Paragraph paragraph) {
-            page.leaf("p", paragraph.text());
+            if (paragraph.text().endsWith(":")) {
+                page.leaf("p", paragraph.text(), "class", "lead-in");
+            } else {
+                page.leaf("p", paragraph.text());
+            }
         } else if (block instanceof Block.Headline headline) {
             page.open("p", "class", "headline " + statusClass(headline.status()));
             page.leaf("strong", headline.status()).text(" – " + headline.text()).close();
@@ -164,7 +170,7 @@ public final class HtmlRenderer {
     }
 
     private void table(Block.Table table) {
-        String size = table.rows().size() > SHORT ? "wide" : "wide short";
+        String size = isShort(table) ? "wide short" : "wide";
         page.open("div", "class", size, "tabindex", "0", "role", "group", "aria-label", table.caption());
         page.open("table", "id", table.id(), "class", "of-" + table.columns().size())
                 .leaf("caption", table.caption());
@@ -185,6 +191,11 @@ public final class HtmlRenderer {
             page.close();
         }
         page.close().close().close();
+    }
+
+    private static boolean isShort(Block.Table table) {
+        return table.rows().size() <= SHORT
+                && table.rows().stream().flatMap(List::stream).noneMatch(cell -> cell.length() > SENTENCE);
     }
 
     private void cell(Block.Column column, String content, boolean first) {
