@@ -218,9 +218,7 @@ final class CasesSection {
     }
 
     private static Field broken() {
-        return new Field(
-                Column.text("Broken path"),
-                row -> row.word("broken").isEmpty() ? NONE : row.word("broken"));
+        return new Field(Column.text("Broken path"), row -> row.word("broken").isEmpty() ? NONE : row.word("broken"));
     }
 
     private static String own(String word, String own) {

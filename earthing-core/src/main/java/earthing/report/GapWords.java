@@ -31,12 +31,17 @@ final class GapWords {
             }
         }
         List<String> lines = new ArrayList<>();
-        byNumber(cases).forEach((gap, where) -> lines.add(words(gap.id())
-                + (where.isEmpty()
-                        ? ""
-                        : " (" + (where.size() > MOST_NAMED ? where.size() + " cases" : String.join("; ", where)) + ")")
-                + ": " + ResultSections.sentence(gap.reason())
-                + (gap.keys().isEmpty() ? "" : " Fill in: " + String.join(", ", gap.keys()) + ".")));
+        byNumber(cases)
+                .forEach((gap, where) -> lines.add(words(gap.id())
+                        + (where.isEmpty()
+                                ? ""
+                                : " ("
+                                        + (where.size() > MOST_NAMED
+                                                ? where.size() + " cases"
+                                                : String.join("; ", where))
+                                        + ")")
+                        + ": " + ResultSections.sentence(gap.reason())
+                        + (gap.keys().isEmpty() ? "" : " Fill in: " + String.join(", ", gap.keys()) + ".")));
         return lines;
     }
 
