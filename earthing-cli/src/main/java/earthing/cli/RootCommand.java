@@ -40,6 +40,7 @@ import picocli.CommandLine.Spec;
             ReportCommand.class,
             CheckCommand.class,
             CompareCommand.class,
+            SpreadCommand.class,
             RemedyCommand.class,
             SoilCommand.class,
             SheetCommand.class,

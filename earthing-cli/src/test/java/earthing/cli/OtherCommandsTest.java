@@ -143,7 +143,7 @@ final class OtherCommandsTest {
     void aWrongWordListsThoseThatAreTakenInLowerCase() {
         CommandRun format = CommandRun.of("check", "site.yaml", "--format", "docx");
         assertThat(format.code()).isEqualTo(2);
-        assertThat(format.err()).contains("expected one of text, json; have docx");
+        assertThat(format.err()).contains("expected one of text, json, junit, sarif; have docx");
         CommandRun array = CommandRun.of("soil", "survey.csv", "--array", "square");
         assertThat(array.code()).isEqualTo(2);
         assertThat(array.err()).contains("expected one of wenner, schlumberger; have square");

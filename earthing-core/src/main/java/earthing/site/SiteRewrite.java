@@ -26,6 +26,33 @@ public final class SiteRewrite {
         return (Site) record("", site, change);
     }
 
+    /**
+     * Puts another block into the place of the one of its kind at the top of a site.
+     *
+     * @param site the site
+     * @param block the block
+     * @return the changed site
+     * @throws IllegalArgumentException if the top of a site has no single block of this kind
+     */
+    public static Site with(Site site, Record block) {
+        Shape shape = Shape.OF.get(Site.class);
+        Object[] parts = new Object[shape.keys.size()];
+        boolean found = false;
+        try {
+            for (int i = 0; i < parts.length; i++) {
+                boolean here = shape.accessors.get(i).getReturnType() == block.getClass();
+                parts[i] = here ? block : shape.accessors.get(i).invoke(site);
+                found |= here;
+            }
+            if (!found) {
+                throw new IllegalArgumentException("a site has no block of " + block.getClass());
+            }
+            return (Site) shape.constructor.newInstance(parts);
+        } catch (ReflectiveOperationException impossible) {
+            throw new IllegalStateException("a site cannot be rewritten", impossible);
+        }
+    }
+
     private static @Nullable Object rewritten(
             String path, @Nullable Object value, BiFunction<String, Measure, Measure> change) {
         if (value instanceof Measure measure) {

@@ -67,6 +67,17 @@ final class AdverseInputs {
 
     /** What the studies hold at its nominal value although the file gives bounds; empty if there is nothing of the kind. */
     static Optional<String> heldNominal(Site site) {
+        List<String> held = heldKeys(site);
+        return held.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        "lengths, heights and positions are taken at their nominal value, whatever bounds the file"
+                                + " gives them: " + String.join(", ", held)
+                                + "; run the file again with a bound in place of the nominal value to see what it moves");
+    }
+
+    /** The keys of these. */
+    static List<String> heldKeys(Site site) {
         Set<String> held = new LinkedHashSet<>();
         SiteRewrite.of(site, (path, measure) -> {
             if (measure.hasSpread()
@@ -77,12 +88,7 @@ final class AdverseInputs {
             }
             return measure;
         });
-        return held.isEmpty()
-                ? Optional.empty()
-                : Optional.of(
-                        "lengths, heights and positions are taken at their nominal value, whatever bounds the file"
-                                + " gives them: " + String.join(", ", held)
-                                + "; run the file again with a bound in place of the nominal value to see what it moves");
+        return List.copyOf(held);
     }
 
     private static Optional<Bound> end(String path) {

@@ -115,8 +115,10 @@ final class FaultStudy {
             }
             TransferredPotential.of(site, own, results);
             ArresterDuty.of(site, own, network.sequencesKnown(), results, in);
-            arrangements(solver, results);
-            broken(solver, results);
+            if (scope != StudyScope.POINT) {
+                arrangements(solver, results);
+                broken(solver, results);
+            }
         } catch (MissingInput missing) {
             for (String id : List.of("fault", "epr", "cable.power-frequency", "touch", "step", "conductor")) {
                 results.gap(missing.gap(id, Case.NONE));
@@ -176,7 +178,7 @@ final class FaultStudy {
             throws MissingInput {
         Map<Bound, List<SolvedFault>> byBound = new LinkedHashMap<>();
         EarthPaths paths = EarthPaths.of(site);
-        for (Bound bound : Bound.values()) {
+        for (Bound bound : SiteEarth.bounds(site, scope)) {
             FaultSolver.Pole pole = pole(site, paths, earth(bound));
             List<SolvedFault> both = new ArrayList<>();
             for (State state : State.values()) {
@@ -399,6 +401,9 @@ final class FaultStudy {
         Set<Double> done = new LinkedHashSet<>();
         for (Bound bound : List.of(Bound.NOMINAL, Bound.HIGH, Bound.LOW)) {
             List<SolvedFault> both = byBound.getOrDefault(bound, List.of());
+            if (both.isEmpty()) {
+                continue;
+            }
             double low =
                     both.stream().mapToDouble(s -> s.power().current()).min().orElse(0);
             SolvedFault largest = both.get(both.size() - 1);

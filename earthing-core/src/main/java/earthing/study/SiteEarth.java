@@ -64,6 +64,17 @@ final class SiteEarth {
         return of(site, bound, soil(site.soil(), bound, inputs), inputs, cache);
     }
 
+    /** The bounds at which the ground differs: of a point the states of its season. */
+    static List<Bound> bounds(Site site, StudyScope scope) {
+        if (scope != StudyScope.POINT) {
+            return List.of(Bound.values());
+        }
+        Season season = site.soil() == null ? null : site.soil().season();
+        return season == null
+                ? List.of(Bound.NOMINAL)
+                : worst(season.surveyState()) ? List.of(Bound.LOW, Bound.NOMINAL) : List.of(Bound.NOMINAL, Bound.HIGH);
+    }
+
     /** The same in one state of the ground, moist or in its worst season, at any bound of the resistivities. */
     static SiteEarth inState(Site site, Bound bound, boolean worstSeason, Inputs inputs, EarthCache cache)
             throws MissingInput {

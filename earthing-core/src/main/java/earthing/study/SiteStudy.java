@@ -53,12 +53,26 @@ public final class SiteStudy {
                 : StudyResults.join(List.of(ground.results(), studied));
     }
 
+    /**
+     * Bounded inputs that the studies take at their nominal value.
+     *
+     * @param site the site
+     * @return their keys without the numbers of list items; a note among the results names them too
+     */
+    public static List<String> heldNominal(Site site) {
+        return AdverseInputs.heldKeys(site);
+    }
+
     private static StudyResults studied(SiteGround ground, EarthCache cache, StudyScope scope) {
         Site site = ground.site();
         boolean whole = scope == StudyScope.ALL_ARRANGEMENTS;
         // The season makes the ground at its highest the one of most layers; it is begun before it is needed.
         CompletableFuture<Void> ahead = CompletableFuture.runAsync(() -> solve(site, Bound.HIGH, cache));
-        CompletableFuture<Void> otherwise = CompletableFuture.runAsync(() -> solveOtherwise(site, cache));
+        CompletableFuture<Void> otherwise = CompletableFuture.runAsync(() -> {
+            if (scope != StudyScope.POINT) {
+                solveOtherwise(site, cache);
+            }
+        });
         // Surge and power frequency share nothing but the solved electrodes.
         CompletableFuture<StudyResults> surge = beside(() -> SurgeStudy.of(site, cache, scope));
         CompletableFuture<StudyResults> line = whole ? beside(() -> LineEntryStudy.of(site, cache)) : NOTHING;

@@ -1,7 +1,12 @@
 package earthing.study;
 
-/** How much of a site is studied. The findings are the same either way; a test holds them equal. */
+/** How much of a site is studied. The findings are the same with each but POINT; a test holds them equal. */
 public enum StudyScope {
+    /**
+     * The pole as it is built at one point of its inputs, none of which has bounds: what the findings that have a value
+     * and a limit rest on. No path is broken.
+     */
+    POINT,
     /** The pole as it is built, all that a finding rests on and no figure: for an answer at once. */
     AS_BUILT,
     /**

@@ -118,7 +118,7 @@ final class SurgeStudy {
             }
             Optional<Arrangement> own = Arrangement.of(site.cubicle().earth());
             ScreenBond bond = bond(site);
-            if (own.isPresent() && bond != ScreenBond.UNKNOWN) {
+            if (scope != StudyScope.POINT && own.isPresent() && bond != ScreenBond.UNKNOWN) {
                 Case asBuilt = Case.NONE
                         .with("entry", ENTRY)
                         .with("arrangement", own.get().word())
@@ -210,7 +210,7 @@ final class SurgeStudy {
                         .with("entry", ENTRY)
                         .with("arrangement", arrangement.word())
                         .with("screen-bond", word(each));
-                List<Bound> bounds = own && each == bond ? List.of(Bound.values()) : List.of(Bound.NOMINAL);
+                List<Bound> bounds = own && each == bond ? SiteEarth.bounds(site, scope) : List.of(Bound.NOMINAL);
                 for (Bound bound : bounds) {
                     try {
                         Site variant = SiteVariant.screened(SiteVariant.arranged(site, arrangement, in), each, in);

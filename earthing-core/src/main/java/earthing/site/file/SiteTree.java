@@ -29,7 +29,7 @@ public final class SiteTree {
      */
     public static List<Entry> entries(Site site) {
         List<Entry> entries = new ArrayList<>(128);
-        walk("", site, entries);
+        walk("", site, true, entries);
         return entries;
     }
 
@@ -41,26 +41,51 @@ public final class SiteTree {
      */
     public static List<Entry> entriesOf(Record block) {
         List<Entry> entries = new ArrayList<>();
-        walk("", block, entries);
+        walk("", block, true, entries);
         return entries;
     }
 
-    private static void walk(String path, Object value, List<Entry> entries) {
+    private static void walk(String path, Object value, boolean named, List<Entry> entries) {
         if (value instanceof List<?> list) {
             for (int i = 0; i < list.size(); i++) {
-                walk(path + "[" + nameOf(list.get(i), i + 1) + "]", list.get(i), entries);
+                String member = named ? nameOf(list.get(i), i + 1) : Integer.toString(i + 1);
+                walk(path + "[" + member + "]", list.get(i), named, entries);
             }
         } else if (value instanceof Record block && !(value instanceof Measure)) {
             for (RecordComponent component : block.getClass().getRecordComponents()) {
                 Object inner = read(component, block);
                 if (inner != null) {
                     String key = kebab(component.getName());
-                    walk(path.isEmpty() ? key : path + "." + key, inner, entries);
+                    walk(path.isEmpty() ? key : path + "." + key, inner, named, entries);
                 }
             }
         } else {
             entries.add(new Entry(path, value));
         }
+    }
+
+    /**
+     * Whether a path as an author writes it, members of lists by name or number, is that of an entry.
+     *
+     * @param site the site
+     * @param written the written path
+     * @param path path of an entry
+     * @return true if both are one
+     */
+    public static boolean names(Site site, String written, String path) {
+        if (written.equals(path)) {
+            return true;
+        }
+        List<Entry> numbered = new ArrayList<>(128);
+        List<Entry> named = new ArrayList<>(128);
+        walk("", site, false, numbered);
+        walk("", site, true, named);
+        for (int i = 0; i < named.size(); i++) {
+            if (named.get(i).path().equals(path)) {
+                return numbered.get(i).path().equals(written);
+            }
+        }
+        return false;
     }
 
     private static String nameOf(Object member, int number) {

@@ -1,0 +1,310 @@
+package earthing.decision;
+
+import earthing.compliance.Finding;
+import earthing.compliance.Status;
+import earthing.decision.Knowledge.Turn;
+import earthing.decision.Knowledge.Unknown;
+import earthing.decision.PointRun.Question;
+import earthing.decision.WorstSearch.Compared;
+import earthing.site.Site;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A site with its bounded inputs spread: probability that each requirement is not met, a search for points that are worse
+ * than the verdicts, and what to measure next. The same seed gives the same numbers, whatever the number of threads.
+ *
+ * @param inputs the bounded inputs with their distributions
+ * @param samples number of samples
+ * @param seed seed of the generators
+ * @param checks what becomes of each check that has a value and a limit in every sample
+ * @param search the search for a worse point
+ * @param next the bounded inputs, the one that it pays most to know first
+ * @param unknown keys that are not known, with what they block
+ */
+public record SpreadStudy(
+        List<SpreadInput> inputs,
+        int samples,
+        long seed,
+        List<CheckSpread> checks,
+        WorstSearch search,
+        List<Knowledge> next,
+        List<Unknown> unknown) {
+
+    /** Up to this many varied inputs all corners are tried. */
+    public static final int MOST_CORNERED = 8;
+
+    /** Most points within the bounds that are tried, and most corners where there are more inputs; never more than samples. */
+    public static final int TRIED = 256;
+
+    /** Most samples at each end of an input that is taken as known; never more than a tenth of all. */
+    public static final int RUNS_AT_AN_END = 100;
+
+    private static final int LEAST_RUNS = 10;
+
+    /** How the advice of a finding without data begins; keys follow. */
+    private static final String FILL_IN = "fill in ";
+
+    /**
+     * Copies the lists.
+     *
+     * @param inputs the bounded inputs with their distributions
+     * @param samples number of samples
+     * @param seed seed of the generators
+     * @param checks what becomes of each check that has a value and a limit in every sample
+     * @param search the search for a worse point
+     * @param next the bounded inputs, the one that it pays most to know first
+     * @param unknown keys that are not known, with what they block
+     */
+    public SpreadStudy {
+        inputs = List.copyOf(inputs);
+        checks = List.copyOf(checks);
+        next = List.copyOf(next);
+        unknown = List.copyOf(unknown);
+    }
+
+    /**
+     * Studies a site.
+     *
+     * @param site the site
+     * @param findings what the checks found with its bounds
+     * @param samples number of samples, at least 1
+     * @param seed seed of the generators
+     * @param watch is told each step
+     * @return what was found
+     * @throws IllegalArgumentException if a distribution or the correlations are impossible; the message names the key
+     */
+    public static SpreadStudy of(Site site, List<Finding> findings, int samples, long seed, Consumer<String> watch) {
+        List<SpreadInput> inputs = SpreadInput.of(site);
+        if (inputs.isEmpty()) {
+            WorstSearch nothing = new WorstSearch(0, true, 0, List.of(), List.of());
+            return new SpreadStudy(inputs, samples, seed, List.of(), nothing, List.of(), unknown(findings));
+        }
+        return new Run(site, findings, inputs, new InputSampler(site, inputs, seed), watch).all(samples, seed);
+    }
+
+    private static List<Unknown> unknown(List<Finding> findings) {
+        Map<String, Set<String>> blocked = new TreeMap<>();
+        for (Finding finding : findings) {
+            if (finding.status() == Status.INSUFFICIENT_DATA && finding.advice().startsWith(FILL_IN)) {
+                for (String key : finding.advice().substring(FILL_IN.length()).split(", ", -1)) {
+                    blocked.computeIfAbsent(key, k -> new LinkedHashSet<>()).add(finding.id());
+                }
+            }
+        }
+        List<Unknown> unknown = new ArrayList<>();
+        blocked.forEach((key, ids) -> unknown.add(new Unknown(key, List.copyOf(ids))));
+        unknown.sort(Comparator.comparingInt((Unknown u) -> -u.blocks().size()));
+        return unknown;
+    }
+
+    private static final class Run {
+
+        private final List<SpreadInput> inputs;
+        private final InputSampler sampler;
+        private final Consumer<String> watch;
+        private final PointRun points;
+        private final Map<Question, Finding> verdicts;
+
+        Run(Site site, List<Finding> findings, List<SpreadInput> inputs, InputSampler sampler, Consumer<String> watch) {
+            this.inputs = inputs;
+            this.sampler = sampler;
+            this.watch = watch;
+            this.points = new PointRun(site);
+            this.verdicts = PointRun.keyed(findings);
+        }
+
+        SpreadStudy all(int samples, long seed) {
+            watch.accept("trying corners and points within the bounds");
+            WorstSearch search = search(Math.min(TRIED, samples));
+            watch.accept("drawing " + samples + " samples");
+            List<CheckSpread> checks = checks(samples);
+            watch.accept("asking what to measure next");
+            List<Knowledge> next = new ArrayList<>();
+            for (SpreadInput input : inputs) {
+                next.add(known(input, Math.min(RUNS_AT_AN_END, Math.max(LEAST_RUNS, samples / 10))));
+            }
+            next.sort(Knowledge.FURTHEST_FIRST);
+            return new SpreadStudy(
+                    inputs, samples, seed, checks, search, next, unknown(List.copyOf(verdicts.values())));
+        }
+
+        /** The followed findings of many points, one array a finding; those that a point lacks are null. */
+        private Map<Question, @Nullable Finding[]> run(int count, IntFunction<double[]> values) {
+            List<Map<Question, Finding>> all = IntStream.range(0, count)
+                    .parallel()
+                    .mapToObj(i -> followed(points.at(values.apply(i))))
+                    .toList();
+            Map<Question, @Nullable Finding[]> byKey = new LinkedHashMap<>();
+            for (Question key : verdicts.keySet()) {
+                @Nullable Finding[] row = new @Nullable Finding[count];
+                boolean any = false;
+                for (int i = 0; i < count; i++) {
+                    row[i] = all.get(i).get(key);
+                    any |= row[i] != null;
+                }
+                if (any) {
+                    byKey.put(key, row);
+                }
+            }
+            return byKey;
+        }
+
+        /** Findings with a value and a margin, without their texts, which would fill the memory. */
+        private static Map<Question, Finding> followed(Map<Question, Finding> found) {
+            Map<Question, Finding> kept = new LinkedHashMap<>();
+            found.forEach((key, finding) -> {
+                if (finding.value().isPresent() && finding.margin().isPresent()) {
+                    kept.put(key, bare(finding));
+                }
+            });
+            return kept;
+        }
+
+        private static Finding bare(Finding f) {
+            return new Finding(
+                    f.id(),
+                    f.group(),
+                    "",
+                    f.status(),
+                    f.value(),
+                    f.limit(),
+                    f.unit(),
+                    f.margin(),
+                    f.circumstances(),
+                    f.bound(),
+                    f.basis(),
+                    Optional.empty(),
+                    "",
+                    "");
+        }
+
+        private List<CheckSpread> checks(int samples) {
+            List<CheckSpread> checks = new ArrayList<>();
+            run(samples, sampler::sample).forEach((key, row) -> {
+                Finding[] whole = whole(row);
+                if (whole.length == samples) {
+                    checks.add(new CheckSpread(Objects.requireNonNull(verdicts.get(key)), whole));
+                }
+            });
+            return checks;
+        }
+
+        private static Finding[] whole(@Nullable Finding[] row) {
+            List<Finding> there = new ArrayList<>();
+            for (Finding finding : row) {
+                if (finding != null) {
+                    there.add(finding);
+                }
+            }
+            return there.toArray(Finding[]::new);
+        }
+
+        private WorstSearch search(int tried) {
+            List<SpreadInput> varied = inputs.stream().filter(i -> !i.held()).toList();
+            List<String> held = inputs.stream()
+                    .filter(SpreadInput::held)
+                    .map(SpreadInput::key)
+                    .toList();
+            if (varied.isEmpty()) {
+                return new WorstSearch(0, true, 0, held, List.of());
+            }
+            boolean all = varied.size() <= MOST_CORNERED;
+            int corners = all ? 1 << varied.size() : tried;
+            int count = corners + tried;
+            IntFunction<double[]> values = i -> {
+                double[] point =
+                        i >= corners ? sampler.within(i - corners) : all ? corner(varied, i) : sampler.corner(i);
+                for (SpreadInput input : inputs) {
+                    if (input.held()) {
+                        point[input.number()] = input.nominal();
+                    }
+                }
+                return point;
+            };
+            List<Compared> compared = new ArrayList<>();
+            run(count, values).forEach((key, row) -> {
+                Finding verdict = Objects.requireNonNull(verdicts.get(key));
+                if (verdict.value().isPresent() && verdict.margin().isPresent()) {
+                    compared.add(compared(verdict, row, values));
+                }
+            });
+            return new WorstSearch(corners, all, tried, held, compared);
+        }
+
+        private double[] corner(List<SpreadInput> varied, int bits) {
+            double[] values = inputs.stream().mapToDouble(SpreadInput::nominal).toArray();
+            for (int i = 0; i < varied.size(); i++) {
+                SpreadInput input = varied.get(i);
+                values[input.number()] = (bits >> i & 1) == 1 ? input.high() : input.low();
+            }
+            return values;
+        }
+
+        private Compared compared(Finding verdict, @Nullable Finding[] row, IntFunction<double[]> values) {
+            int worst = -1;
+            double least = Double.POSITIVE_INFINITY;
+            double value = Double.NaN;
+            for (int i = 0; i < row.length; i++) {
+                Finding finding = row[i];
+                if (finding != null && finding.margin().orElseThrow() < least) {
+                    worst = i;
+                    least = finding.margin().getAsDouble();
+                    value = finding.value().orElseThrow();
+                }
+            }
+            Map<String, Double> at = new LinkedHashMap<>();
+            double[] point = values.apply(worst);
+            inputs.forEach(input -> at.put(input.key(), point[input.number()]));
+            return new Compared(
+                    verdict.id(),
+                    verdict.subject(),
+                    verdict.unit(),
+                    verdict.value().orElseThrow(),
+                    verdict.margin().orElseThrow(),
+                    value,
+                    least,
+                    at);
+        }
+
+        private Knowledge known(SpreadInput input, int runs) {
+            Map<Question, @Nullable Finding[]> rows = run(2 * runs, i -> {
+                double[] values = sampler.sample(i / 2);
+                values[input.number()] = i % 2 == 0 ? input.low() : input.high();
+                return values;
+            });
+            List<Turn> turns = new ArrayList<>();
+            rows.forEach((key, row) -> {
+                int[] notMet = new int[2];
+                int[] judged = new int[2];
+                for (int i = 0; i < row.length; i++) {
+                    Finding finding = row[i];
+                    if (finding != null) {
+                        judged[i % 2]++;
+                        notMet[i % 2] += CheckSpread.isNotMet(finding) ? 1 : 0;
+                    }
+                }
+                if (judged[0] > 0 && judged[1] > 0) {
+                    Turn turn = new Turn(
+                            key.id(), key.subject(), (double) notMet[0] / judged[0], (double) notMet[1] / judged[1]);
+                    if (turn.swing() > 0) {
+                        turns.add(turn);
+                    }
+                }
+            });
+            return new Knowledge(input.key(), runs, turns);
+        }
+    }
+}
