@@ -13,6 +13,7 @@ import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
 import earthing.study.StudyScope;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -138,8 +139,9 @@ public record CriteriaComparison(List<Used> sets, Map<String, String> left, List
         for (TouchCriterion touch : usable) {
             Site under = SiteRewrite.with(site, with(criteria, touch));
             StudyResults results = SiteStudy.of(under, StudyScope.AS_BUILT);
-            found.add(PointRun.keyed(ComplianceRun.of(under, results)));
-            sets.add(new Used(SiteTree.word(touch), touch == criteria.touch(), why(results)));
+            List<Finding> findings = ComplianceRun.of(under, results);
+            found.add(PointRun.keyed(findings));
+            sets.add(new Used(SiteTree.word(touch), touch == criteria.touch(), why(findings, results)));
         }
         return compared(sets, left, found);
     }
@@ -185,14 +187,13 @@ public record CriteriaComparison(List<Used> sets, Map<String, String> left, List
         return new CriteriaComparison(sets, left, rows, agreed);
     }
 
-    /** What the least permissible touch voltage of the site as it is rests on, in the words of the set. */
-    private static String why(StudyResults results) {
-        Optional<Result> least = results.results().stream()
-                .filter(r -> r.id().startsWith("touch.")
-                        && r.id().endsWith(".permissible")
-                        && r.id().indexOf(".exposure.") < 0)
-                .min((a, b) -> Double.compare(a.value(), b.value()));
-        return least.map(r -> r.model() + " (" + r.source().text() + ")")
+    /** What the limit of the tightest touch finding rests on, in the words of the set. */
+    private static String why(List<Finding> findings, StudyResults results) {
+        Optional<Finding> tightest = findings.stream()
+                .filter(f -> f.id().startsWith("touch.") && f.limit().isPresent())
+                .min(Comparator.comparingDouble(f -> f.margin().orElse(Double.POSITIVE_INFINITY)));
+        return tightest.flatMap(f -> results.one(f.id() + ".permissible", f.circumstances(), f.bound()))
+                .map(r -> r.id() + ", " + r.model() + " (" + r.source().text() + ")")
                 .orElseGet(() -> results.gapsOf("touch").stream()
                         .findFirst()
                         .map(gap -> "no permissible touch voltage: " + gap.reason())

@@ -47,7 +47,7 @@ public final class CriteriaPage {
                 text,
                 "",
                 compared.agreed() + " further checks with a value have the same limit and status under all sets.");
-        text.append("\nWhy they differ: what the least permissible touch voltage of each rests on\n");
+        text.append("\nWhy they differ: what the limit of the tightest touch finding rests on\n");
         for (Used set : compared.sets()) {
             lines(text, "  ", set.word() + (set.own() ? " (named by the file)" : "") + ": " + set.why());
         }

@@ -106,6 +106,9 @@ public final class SpreadReport {
                 rows));
         List<CheckSpread> drawn = likeliestFirst(spread).stream()
                 .filter(c -> c.quantile(1) > c.quantile(0))
+                // What may go either way tells most, then what comes nearest to its limit.
+                .sorted(Comparator.comparing((CheckSpread c) -> c.notMet() == 0 || c.notMet() == c.samples())
+                        .thenComparingDouble(c -> Math.abs(c.marginQuantile(0.5))))
                 .limit(2)
                 .toList();
         for (int i = 0; i < drawn.size(); i++) {

@@ -18,6 +18,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
@@ -68,8 +69,8 @@ class SpreadStudyTest {
         for (Map.Entry<PointRun.Question, Finding> entry : whole.entrySet()) {
             Finding full = entry.getValue();
             if (full.value().isPresent() && full.margin().isPresent()) {
-                Finding drawn = sample.get(entry.getKey());
-                assertThat(drawn).as(entry.getKey().toString()).isNotNull();
+                assertThat(sample).containsKey(entry.getKey());
+                Finding drawn = Objects.requireNonNull(sample.get(entry.getKey()));
                 assertThat(List.of(drawn.status(), drawn.value(), drawn.limit(), drawn.margin()))
                         .as(entry.getKey().toString())
                         .isEqualTo(List.of(full.status(), full.value(), full.limit(), full.margin()));
