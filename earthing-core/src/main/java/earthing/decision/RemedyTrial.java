@@ -143,7 +143,8 @@ public record RemedyTrial(List<Change> changes, Site site, List<Finding> finding
     }
 
     /**
-     * Whether a finding that was not met is met, or no longer arises.
+     * Whether a finding that was not met is met, or no longer arises; one that is gone because something can no longer
+     * be judged is not met.
      *
      * @param finding a finding of the site as it was
      * @return true if so
@@ -153,7 +154,7 @@ public record RemedyTrial(List<Change> changes, Site site, List<Finding> finding
                 .map(f -> f.status() == Status.MET
                         || f.status() == Status.NOT_APPLICABLE
                         || f.status() == Status.ACCEPTED_DEPARTURE)
-                .orElse(true);
+                .orElseGet(() -> effects.stream().noneMatch(RemedyTrial::newlyOpen));
     }
 
     /**

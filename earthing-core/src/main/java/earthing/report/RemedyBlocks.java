@@ -194,7 +194,7 @@ final class RemedyBlocks {
     private void alone(Finding finding, List<Block> blocks) {
         List<RemedyTrial> meeting = remedies.meeting(finding);
         String head = name(finding) + ": "
-                + (finding.value().isPresent()
+                + (finding.value().isPresent() && finding.limit().isPresent()
                         ? Amount.text(finding.value(), finding.unit()) + " of "
                                 + Amount.text(finding.limit(), finding.unit()) + ", margin "
                                 + Amount.margin(finding.margin())

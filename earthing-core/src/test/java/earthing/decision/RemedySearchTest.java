@@ -135,6 +135,17 @@ class RemedySearchTest {
         assertThat(found.sets()).isNotEmpty().allMatch(RemedyTrial::meetsAll);
     }
 
+    /** More rods than the model can tell from those that are there leave no answer, and no answer is no remedy. */
+    @Test
+    void aFindingThatIsGoneForWantOfAnAnswerIsNotMet() {
+        Remedies found = RemedySearch.chosen(
+                DemoSite.read("fellmark-single-wire.yaml"), RemedyCatalogue.all(), Map.of("more-rods", 1), Plan.USUAL);
+        RemedyTrial trial = found.singles().get(0);
+        assertThat(trial.findings()).anyMatch(RemedySearchTest::isOpen);
+        assertThat(trial.meetsAll()).isFalse();
+        assertThat(found.notMet()).isNotEmpty().noneMatch(trial::meets);
+    }
+
     @Test
     void costsRankTheSets() {
         RemedyCosts costs = new RemedyCosts("days", Map.of("single-earth", 1.0, "screen-bond", 2.0));
