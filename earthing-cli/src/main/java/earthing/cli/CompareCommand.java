@@ -66,7 +66,8 @@ final class CompareCommand extends Subcommand {
             defaultValue = "text",
             converter = Formats.class,
             completionCandidates = Formats.class,
-            description = "One of: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}); json for two sites or criteria.")
+            description =
+                    "One of: ${COMPLETION-CANDIDATES} (default ${DEFAULT-VALUE}); json for two sites or criteria.")
     @SuppressWarnings("NullAway.Init") // set by picocli
     private Format format;
 

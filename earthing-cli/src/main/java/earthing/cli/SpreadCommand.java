@@ -89,8 +89,7 @@ final class SpreadCommand extends Subcommand {
                 spread = SpreadStudy.of(input.site(), input.findings(), samples, seed, progress::step);
             } catch (IllegalArgumentException impossible) {
                 throw new CommandFailure(
-                        ExitCode.INVALID_INPUT,
-                        List.of("earthing: " + site.file() + ": " + impossible.getMessage()));
+                        ExitCode.INVALID_INPUT, List.of("earthing: " + site.file() + ": " + impossible.getMessage()));
             }
             write(input, spread);
             return (spread.search().counterexamples().isEmpty() ? ExitCode.MET : ExitCode.NOT_MET).code();
@@ -99,7 +98,8 @@ final class SpreadCommand extends Subcommand {
 
     private void write(ReportInput input, SpreadStudy spread) {
         if (format == Format.JSON) {
-            output.deliver(SpreadReport.json(input, spread), spec().commandLine().getOut());
+            output.deliver(
+                    SpreadReport.json(input, spread), spec().commandLine().getOut());
             return;
         }
         Document page = SpreadReport.document(input, spread);

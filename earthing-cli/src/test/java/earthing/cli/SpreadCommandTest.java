@@ -49,13 +49,11 @@ class SpreadCommandTest {
 
     @Test
     void wrongNumbersAndImpossibleCorrelationsAreRefused() throws IOException {
-        assertThat(CommandRun.of("spread", demo("lowgarth-short"), "--samples", "0").code())
+        assertThat(CommandRun.of("spread", demo("lowgarth-short"), "--samples", "0")
+                        .code())
                 .isEqualTo(2);
         Path site = folder.resolve("site.yaml");
-        Files.writeString(
-                site,
-                Files.readString(DemoSites.named("ternhook-wood-shared"))
-                        + """
+        Files.writeString(site, Files.readString(DemoSites.named("ternhook-wood-shared")) + """
 
                         uncertainty:
                           correlations:
@@ -83,8 +81,7 @@ class SpreadCommandTest {
         assertThat(CommandRun.of("compare", demo("ternhook-wood-shared"), "--criteria", "--format", "json")
                         .out())
                 .startsWith("{\n  \"format\": \"earthing-criteria/1\"");
-        assertThat(CommandRun.of(
-                                "compare", demo("ternhook-wood-shared"), demo("lowgarth-short"), "--criteria")
+        assertThat(CommandRun.of("compare", demo("ternhook-wood-shared"), demo("lowgarth-short"), "--criteria")
                         .code())
                 .isEqualTo(2);
     }

@@ -8,7 +8,6 @@ import earthing.site.Site;
 import earthing.site.SiteRewrite;
 import earthing.site.TouchCriterion;
 import earthing.site.file.SiteTree;
-import earthing.study.Result;
 import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
 import earthing.study.StudyScope;
