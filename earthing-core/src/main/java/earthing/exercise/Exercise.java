@@ -43,7 +43,6 @@ public record Exercise(
      * @param asked name of the quantity asked for
      * @param formula the formula by name and symbols
      * @param worked the formula with its numbers, giving the answer in its unit; empty for a table
-     * @param worked the formula with its numbers, giving the answer in its unit; empty for a table
      * @param answer the right answer
      * @param hint the mistake that is made most easily, or where to look
      * @param slips wrong answers that tell which mistake was made
