@@ -4,6 +4,8 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 
 /**
  * Writes a circuit as plain SPICE text for a general-purpose circuit simulator, for a second opinion. Nodes and branches
@@ -12,6 +14,11 @@ import java.util.Optional;
  * state. Mutual resistances and internal impedances that depend on frequency can't be written.
  */
 public final class SpiceDeck {
+
+    /** Decades below the largest current of a curve that is not straight between points, and points to each. */
+    private static final int DECADES = 9;
+
+    private static final int TO_A_DECADE = 12;
 
     private static final int SAMPLES = 2000;
     /** How far below 0 the drive of a gap's switch would have to fall to open it again. */
@@ -165,24 +172,38 @@ public final class SpiceDeck {
     }
 
     private static String curve(Branch.Nonlinear branch, String from, String to) {
-        if (!(branch.curve() instanceof NonlinearResistance.PiecewiseLinear table)) {
-            throw new IllegalArgumentException(
-                    "the curve of " + branch.name() + " is not piecewise linear and can't be written");
-        }
+        double[] currents = currents(branch.curve());
         StringBuilder line = new StringBuilder("pwl(v(" + from + "," + to + ")");
-        int n = table.points();
-        // One point beyond the table on each side: the simulator would hold the last value, this library goes on.
-        double i = 10 * table.current(n - 1);
-        double v = table.voltage(i);
-        line.append(", ").append(-v).append(", ").append(-i);
-        for (int k = n - 1; k >= 0; k--) {
-            line.append(", ").append(-table.tabulatedVoltage(k)).append(", ").append(-table.current(k));
+        for (int k = currents.length - 1; k >= 0; k--) {
+            line.append(", ")
+                    .append(-branch.curve().voltage(currents[k]))
+                    .append(", ")
+                    .append(-currents[k]);
         }
         line.append(", 0, 0");
-        for (int k = 0; k < n; k++) {
-            line.append(", ").append(table.tabulatedVoltage(k)).append(", ").append(table.current(k));
+        for (double current : currents) {
+            line.append(", ")
+                    .append(branch.curve().voltage(current))
+                    .append(", ")
+                    .append(current);
         }
-        return line.append(", ").append(v).append(", ").append(i).append(')').toString();
+        return line.append(')').toString();
+    }
+
+    /**
+     * Currents [A] between which a curve is written straight. One point lies beyond the last: the simulator would hold the
+     * last value, this library goes on. A curve that is not straight between points is written by close ones.
+     */
+    private static double[] currents(NonlinearResistance curve) {
+        double last = curve.largestCurrent();
+        if (curve instanceof NonlinearResistance.PiecewiseLinear table) {
+            return DoubleStream.concat(
+                            IntStream.range(0, table.points()).mapToDouble(table::current), DoubleStream.of(10 * last))
+                    .toArray();
+        }
+        return IntStream.rangeClosed(-DECADES * TO_A_DECADE, TO_A_DECADE)
+                .mapToDouble(k -> last * Math.pow(10, (double) k / TO_A_DECADE))
+                .toArray();
     }
 
     private String node(String name) {

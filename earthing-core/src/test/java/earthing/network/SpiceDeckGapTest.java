@@ -71,6 +71,32 @@ class SpiceDeckGapTest {
         return output;
     }
 
+    /** The residual curve of an arrester, bent between its points, above a lead: peak over it and through it. */
+    @Test
+    void aBentCurveIsTheSameInBoth(@TempDir Path folder) throws IOException, InterruptedException {
+        Circuit circuit = new Circuit.Builder()
+                .currentSource("surge", "0", "line", new Rise())
+                .nonlinear(
+                        "arrester",
+                        "line",
+                        "tank",
+                        new NonlinearResistance.LogLog(
+                                new double[] {1e-3, 1, 1e3, 5e3, 1e4, 4e4},
+                                new double[] {40e3, 48e3, 62e3, 70e3, 76e3, 92e3}))
+                .resistor("bleeder", "line", "0", 50)
+                .inductor("lead", "tank", "foot", 0.001, 8e-6)
+                .resistor("earth", "foot", "0", 30)
+                .build();
+        TransientSolution here = TransientSolution.solve(circuit, GRID);
+        String output = simulated(circuit, folder);
+        for (String node : circuit.nodes()) {
+            String label = "n" + (circuit.nodes().indexOf(node) + 1);
+            assertThat(measured(output, label, "max"))
+                    .as(node)
+                    .isCloseTo(here.potential(node).maximum().value(), withinPercentage(0.1));
+        }
+    }
+
     private static void compare(Circuit circuit, Path folder) throws IOException, InterruptedException {
         TransientSolution here = TransientSolution.solve(circuit, GRID);
         assertThat(here.flashovers()).hasSize(2);
