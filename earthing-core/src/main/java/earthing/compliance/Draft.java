@@ -12,6 +12,10 @@ import java.util.OptionalDouble;
 
 /** A finding under construction. */
 final class Draft {
+
+    /** Part of a limit [1] that two ways of computing one number may differ by; far below what any input is known to. */
+    static final double ROUNDING = 1e-9;
+
     private final String id;
     private final Finding.Group group;
     private final String subject;
@@ -60,16 +64,22 @@ final class Draft {
         return this;
     }
 
-    /** Met if the value is not above the limit. */
+    /** Met if the value is not above the limit, but for rounding. */
     Finding atMost(double number, double most, String siUnit, String reason) {
-        limits(number, most, siUnit, most != 0 ? (most - number) / Math.abs(most) : Double.NaN);
-        return ends(number <= most ? Status.MET : Status.NOT_MET, reason);
+        return compared(number, most, siUnit, most - number, reason);
     }
 
-    /** Met if the value is not below the limit. */
+    /** Met if the value is not below the limit, but for rounding. */
     Finding atLeast(double number, double least, String siUnit, String reason) {
-        limits(number, least, siUnit, least != 0 ? (number - least) / Math.abs(least) : Double.NaN);
-        return ends(number >= least ? Status.MET : Status.NOT_MET, reason);
+        return compared(number, least, siUnit, number - least, reason);
+    }
+
+    /** A site that is its own tested arrangement reaches the limit by another way of computing the same number. */
+    private Finding compared(double number, double bounding, String siUnit, double left, String reason) {
+        boolean equal =
+                number == bounding || (Double.isFinite(bounding) && Math.abs(left) <= ROUNDING * Math.abs(bounding));
+        limits(number, bounding, siUnit, bounding == 0 ? Double.NaN : equal ? 0 : left / Math.abs(bounding));
+        return ends(equal || left >= 0 ? Status.MET : Status.NOT_MET, reason);
     }
 
     private void limits(double number, double bounding, String siUnit, double relative) {
