@@ -33,6 +33,7 @@ final class ElectrodeModels {
         bodies(models);
         RodGroupModels.register(models);
         WireModels.register(models);
+        AxialFieldModels.register(models);
     }
 
     private static void rods(Map<String, ReferenceModel> models) {

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.TestFactory;
 class ReferenceCasesTest {
 
     /** Raised as rows are added, never lowered: a run that executes less has lost something. */
-    private static final int LEAST_EXECUTED_ROWS = 1790;
+    private static final int LEAST_EXECUTED_ROWS = 1_813;
 
     @TestFactory
     Stream<DynamicNode> everyRowAgreesWithItsPrint() {
