@@ -160,15 +160,36 @@ final class ExperimentFigures {
                 trace("by hand", separations, separation -> PER_METRE * 6 * Math.log(separation / radius) * STEEPEST));
     }
 
+    private static final String MULTI_EARTHED = """
+              earth-fault-current: 2 kA
+              x-over-r: 10
+              neutral:
+                method: multi-earthed
+                station-earth-resistance: 0.5 ohm
+                conductor:
+                  impedance: 0.4 ohm/km
+                  reactance: 0.75 ohm/km
+                  mutual-resistance: 0 ohm/km
+                  mutual-reactance: 0 ohm/km
+                  span: 80 m
+                  pole-earth-resistance: 40 ohm
+                  earthed-every: 3
+                  spans-to-source: 300
+                  spans-beyond: 300
+                  bonded-to-main-earth: yes
+                  bond-height: 8 m
+            """;
+
     private static String thirtyToTen() {
         double[] resistances = {1, 2, 5, 10, 20, 30, 50, 100};
         String solid = "  earth-fault-current: 2 kA\n  x-over-r: 10\n  neutral: {method: solid}\n";
         String source = "  three-phase-fault-current: 4 kA\n  x-over-r: 10\n  neutral: ";
         Map<String, String> neutrals = new LinkedHashMap<>();
         neutrals.put("solid, 2 kA", solid);
-        neutrals.put(
-                "resistor, 300 A", "  earth-fault-current: 300 A\n  neutral: {method: resistor, resistance: 38 ohm}\n");
-        neutrals.put("isolated, 60 A", source + "{method: isolated, capacitive-current: 60 A}\n");
+        neutrals.put("reactor, 12 Ω", source + "{method: reactor, reactance: 12 ohm}\n");
+        neutrals.put("resistor, 40 Ω", source + "{method: resistor, resistance: 40 ohm}\n");
+        neutrals.put("wire along the line", MULTI_EARTHED);
+        neutrals.put("isolated, 30 A", source + "{method: isolated, capacitive-current: 30 A}\n");
         neutrals.put(
                 "resonant, 20 A", source + "{method: resonant, residual-current: 20 A, capacitive-current: 200 A}\n");
         List<Curve.Trace> traces = new ArrayList<>();

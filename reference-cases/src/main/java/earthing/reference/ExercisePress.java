@@ -154,11 +154,11 @@ final class ExercisePress {
                 text,
                 "experiment",
                 List.of(new Exercise.GivenValue("site", from.site()), new Exercise.GivenValue("page", from.page())),
-                from.result(),
+                text.blank(),
                 answer(from.unit(), value, within, false),
                 text.hint(),
                 slips,
-                from.result() + " of " + from.site()
+                "result " + from.result() + " of " + from.site()
                         + (from.where().isEmpty() ? "" : ", " + new Case(from.where()).text()));
     }
 

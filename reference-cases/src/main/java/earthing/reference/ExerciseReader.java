@@ -19,8 +19,8 @@ import org.snakeyaml.engine.v2.nodes.Node;
 final class ExerciseReader {
 
     private static final Set<String> WORDS =
-            Set.of("exercise", "title", "question", "formula", "worked", "tolerance", "hint", "slips");
-    private static final Set<String> OF_CASE = Set.of("case", "row", "blank", "names");
+            Set.of("exercise", "title", "question", "blank", "formula", "worked", "tolerance", "hint", "slips");
+    private static final Set<String> OF_CASE = Set.of("case", "row", "names");
     private static final Set<String> OF_SITE = Set.of("site", "result", "at", "where", "unit", "page");
 
     private final CaseNodes nodes;
@@ -94,7 +94,7 @@ final class ExerciseReader {
                 problem(value, "the key " + key + " is not known; known are " + String.join(", ", known));
             }
         });
-        need("title", "question", "formula");
+        need("title", "question", "blank", "formula");
         ExerciseText.Numbers numbers;
         if (ofSite) {
             need("site", "result", "unit", "page", "tolerance", "hint");
@@ -106,7 +106,7 @@ final class ExerciseReader {
                     text("unit").equals("none") ? "" : text("unit"),
                     text("page"));
         } else {
-            need("case", "blank");
+            need("case");
             numbers = new ExerciseText.Row(text("case"), texts("row"), texts("names"));
         }
         Optional<Tolerance> tolerance = Optional.empty();
@@ -128,7 +128,7 @@ final class ExerciseReader {
                         text("formula"),
                         text("worked"),
                         numbers,
-                        ofSite ? text("result") : text("blank"),
+                        text("blank"),
                         tolerance,
                         text("hint"),
                         slips,

@@ -142,7 +142,7 @@ class ExercisesTest {
         List<String> problems = new ArrayList<>();
         List<ExerciseText> read = ExerciseReader.read(
                 "f.yaml",
-                HEAD + SITE + "result: electrode.main.resistance, unit: ohm, tolerance: 2 %,"
+                HEAD + SITE + "blank: resistance, result: electrode.main.resistance, unit: ohm, tolerance: 2 %,"
                         + " slips: [{times: 2, because: b}]}\n",
                 problems);
         assertThat(problems).isEmpty();
@@ -152,11 +152,13 @@ class ExercisesTest {
         assertThat(exercise.answer().printed()).isFalse();
         assertThat(exercise.slips().get(0).value())
                 .isEqualTo(2 * exercise.answer().value());
-        assertThat(problems(HEAD + SITE + "result: electrode.none.resistance, unit: ohm, tolerance: 2 %}\n"))
+        assertThat(problems(HEAD + SITE
+                        + "blank: resistance, result: electrode.none.resistance, unit: ohm, tolerance: 2 %}\n"))
                 .singleElement()
                 .satisfies(p ->
                         assertThat(p).contains("has 0 results electrode.none.resistance at nominal; there are: none"));
-        assertThat(problems(HEAD + SITE + "result: electrode.main.resistance, unit: kV, tolerance: 2 %}\n"))
+        assertThat(problems(HEAD + SITE
+                        + "blank: resistance, result: electrode.main.resistance, unit: kV, tolerance: 2 %}\n"))
                 .singleElement()
                 .satisfies(p -> assertThat(p).contains("which is no \"kV\""));
         assertThatThrownBy(() -> ExerciseReader.readFolder(Path.of("nowhere"))).isInstanceOf(RuntimeException.class);
