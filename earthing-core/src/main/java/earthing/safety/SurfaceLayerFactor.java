@@ -122,7 +122,7 @@ public final class SurfaceLayerFactor {
         return Known.SUMS.computeIfAbsent(List.of(reflection, thickness), place -> summed(reflection, thickness));
     }
 
-    private static double summed(double reflection, double thickness) {
+    static double summed(double reflection, double thickness) {
         double sum = 0;
         double power = 1;
         // The mutual term falls as 1/n, so the power of K alone bounds what is left out: |K|^n/(1 − |K|).

@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class NumbersTest {
 
-    /** ISO 80000-1:2009 annex B, rounding to the nearest, a half to the even digit (from memory: 12.25 and 12.35 to a tenth are exact halves). */
+    /** ISO 80000-1:2009 annex B, rounding to the nearest, a half to the even digit (rule A, from memory; 12.25 and 12.75 are exact in binary). */
     @ParameterizedTest
     @CsvSource({
         "33.5, 3, 33.5",
