@@ -68,7 +68,8 @@ public final class NonAdiabaticFactor {
             throw new IllegalArgumentException(
                     "the non-adiabatic constants are printed for copper and aluminium; have " + metal.label());
         }
-        // Exactly on the limit, as 1 s on 10 mm², the formula holds; division alone would fall short of it by its last bit.
+        // Exactly on the limit, as 1 s on 10 mm², the formula holds; division alone would fall short of it by its last
+        // bit.
         if (duration < LEAST_RATIO * area * (1 - 1e-12)) {
             return 1;
         }

@@ -271,8 +271,7 @@ class ConductorEdgesTest {
         assertThat(new SolidRound(2e-3).perimeter()).isCloseTo(Math.PI * 4e-3, within(1e-18));
         assertThat(new Stranded(19, 1e-3).perimeter()).isCloseTo(Math.PI * 10e-3, within(1e-17));
         assertThat(new Tube(0.02, 0.003).perimeter()).isCloseTo(Math.PI * 0.04, within(1e-16));
-        assertThat(new Tube(0.02, 0.003).area())
-                .isCloseTo(Math.PI * (0.02 * 0.02 - 0.017 * 0.017), within(1e-18));
+        assertThat(new Tube(0.02, 0.003).area()).isCloseTo(Math.PI * (0.02 * 0.02 - 0.017 * 0.017), within(1e-18));
         assertThat(new Tube(0.02, 0.003).equivalentRadius()).isEqualTo(0.02);
         assertThat(new Tape(0.03, 0.002).perimeter()).isCloseTo(0.064, within(1e-17));
         assertThat(new SolidRound(2e-3).equivalentRadius()).isEqualTo(2e-3);

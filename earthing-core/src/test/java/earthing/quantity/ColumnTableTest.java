@@ -38,8 +38,7 @@ class ColumnTableTest {
         assertThatIllegalArgumentException().isThrownBy(() -> table("a", HASH, Map.of(), Map.of()));
         assertThatIllegalArgumentException().isThrownBy(() -> table("a", HASH, Map.of("x", List.of()), Map.of()));
         assertThatIllegalArgumentException()
-                .isThrownBy(
-                        () -> table("a.csv", HASH, Map.of("x", List.of(1.0), "y", List.of(1.0, 2.0)), Map.of()))
+                .isThrownBy(() -> table("a.csv", HASH, Map.of("x", List.of(1.0), "y", List.of(1.0, 2.0)), Map.of()))
                 .withMessageContaining("the columns of a.csv must have one length");
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> table("a", HASH, Map.of("x", List.of(1.0)), Map.of("t", List.of("a", "b"))));

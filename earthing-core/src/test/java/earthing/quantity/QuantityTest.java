@@ -104,8 +104,7 @@ class QuantityTest {
         refuses("2.4 V", Dimension.LENGTH, "unit \"V\" is not one of m, mm", "2.4 m");
         refuses("1e999 km", Dimension.LENGTH, "too large", "2.4 m");
         assertThatIllegalArgumentException().isThrownBy(() -> new Quantity(Dimension.LENGTH, Double.NaN, "x"));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> Quantity.of(Dimension.LENGTH, Double.POSITIVE_INFINITY));
+        assertThatIllegalArgumentException().isThrownBy(() -> Quantity.of(Dimension.LENGTH, Double.POSITIVE_INFINITY));
     }
 
     /** The example that a refusal gives must itself be read. */
@@ -117,7 +116,8 @@ class QuantityTest {
             assertThat(expected).isEqualTo("a number without unit, or with %");
             return;
         }
-        for (String example : expected.substring(expected.indexOf("such as ") + 8).split(", ", -1)) {
+        for (String example :
+                expected.substring(expected.indexOf("such as ") + 8).split(", ", -1)) {
             assertThat(Quantity.parse(example, dimension, OptionalDouble.of(50)).si())
                     .isPositive();
         }

@@ -81,8 +81,8 @@ class WrittenTest {
         assertThat(Source.commonPractice("a loop at the pole").text())
                 .isEqualTo("common practice, no published source, a loop at the pole");
         assertThat(Source.commonPractice("x").kind()).isEqualTo(Kind.COMMON_PRACTICE);
-        assertThat(Source.owner("limits.touch")).isEqualTo(
-                new Source(Kind.OWNER, "owner's value", "limits.touch", Status.NOT_PRINTED));
+        assertThat(Source.owner("limits.touch"))
+                .isEqualTo(new Source(Kind.OWNER, "owner's value", "limits.touch", Status.NOT_PRINTED));
         assertThat(Source.tool("see docs").kind()).isEqualTo(Kind.TOOL);
         assertThatIllegalArgumentException().isThrownBy(() -> Source.standard(" ", "", Status.READ));
     }

@@ -38,8 +38,7 @@ class SafetyEdgesTest {
         assertThatIllegalArgumentException().isThrownBy(() -> new SustainedLimit(bad, NONE));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> BodyImpedance.DRY_2005.voltage(BodyPath.HAND_TO_HAND, bad, Percentile.P50));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> Points.of(Interpolation.LINEAR, 0.1, 5, bad, 4));
+        assertThatIllegalArgumentException().isThrownBy(() -> Points.of(Interpolation.LINEAR, 0.1, 5, bad, 4));
         assertThatIllegalArgumentException().isThrownBy(() -> Points.of(Interpolation.LINEAR, 0.1, bad, 1, 4));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> new PermissibleVoltage(
@@ -251,7 +250,8 @@ class SafetyEdgesTest {
 
     @Test
     void reflectionsAndThicknessesAtTheirLimits() {
-        assertThat(SurfaceLayerFactor.series1986(SurfaceLayerFactor.STRONGEST, 10)).isGreaterThan(1);
+        assertThat(SurfaceLayerFactor.series1986(SurfaceLayerFactor.STRONGEST, 10))
+                .isGreaterThan(1);
         assertThat(SurfaceLayerFactor.series1986(0, 0.1)).isCloseTo(1 / 0.96, within(1e-12));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> SurfaceLayerFactor.series1986(Math.nextUp(SurfaceLayerFactor.STRONGEST), 0.1));
@@ -272,8 +272,7 @@ class SafetyEdgesTest {
         PermissibleVoltage credited = voltage(en, Contact.HAND_TO_FEET, 0.5, shod);
         assertThat(credited.value()).isCloseTo(220 + 1000 * 0.2, within(1e-9));
         assertThat(credited.additionalResistance()).isEqualTo(1000);
-        assertThat(credited.remarks())
-                .containsExactly("prospective voltage with the additional resistance credited");
+        assertThat(credited.remarks()).containsExactly("prospective voltage with the additional resistance credited");
         assertThat(voltage(en, Contact.HAND_TO_FEET, 0.5, BARE).remarks()).isEmpty();
         assertThat(voltage(TouchTables.HD_637, Contact.HAND_TO_FEET, 0.2, BARE).remarks())
                 .isEmpty();
@@ -295,8 +294,8 @@ class SafetyEdgesTest {
 
     @Test
     void bodyCurveAddsItsSeriesResistanceToTheBodyVoltage() {
-        BodyCurve curve =
-                new BodyCurve(BodyImpedance.DRY_2005, Percentile.P50, BodyCurrent.EN_50522, BodyPath.RIGHT_HAND_TO_FEET);
+        BodyCurve curve = new BodyCurve(
+                BodyImpedance.DRY_2005, Percentile.P50, BodyCurrent.EN_50522, BodyPath.RIGHT_HAND_TO_FEET);
         assertThat(curve.edition()).isEqualTo("IEC/TS 60479-1:2005");
         assertThat(curve.name()).endsWith("I_B of EN 50522, dry, large area, 50 %");
         Standing layered = Standing.bare(100).on(gravel(0.1)).in(Footwear.OLD_WET_SHOES);
@@ -314,8 +313,7 @@ class SafetyEdgesTest {
         assertThat(hands.footwear()).isEqualTo("none credited");
         assertThat(touch.footwear()).isEqualTo("old and wet shoes");
         assertThat(touch.rule()).isEqualTo("log-log between the printed points");
-        assertThat(touch.remarks())
-                .containsExactly("path right hand to both feet, heart-current factor 0.8");
+        assertThat(touch.remarks()).containsExactly("path right hand to both feet, heart-current factor 0.8");
         assertThat(voltage(curve, Contact.HAND_TO_FEET, 0.05, BARE).remarks()).hasSize(1);
         assertThat(voltage(curve, Contact.HAND_TO_FEET, 0.04, BARE).remarks().get(0))
                 .contains("shorter than the first point at 0.05 s");
@@ -340,16 +338,18 @@ class SafetyEdgesTest {
 
     @Test
     void criteriaAreAskedForByWhatTheyLack() {
-        SafetyCriteria body = SafetyCriteria.body(new BodyCurve(
-                BodyImpedance.DRY_2005, Percentile.P5, BodyCurrent.C1, BodyPath.LEFT_HAND_TO_FEET));
+        SafetyCriteria body = SafetyCriteria.body(
+                new BodyCurve(BodyImpedance.DRY_2005, Percentile.P5, BodyCurrent.C1, BodyPath.LEFT_HAND_TO_FEET));
         assertThat(body.missing()).isEmpty();
-        assertThat(body.name()).startsWith("IEC/TS 60479-1 body model, curve c1").endsWith("5 %");
-        assertThat(SafetyCriteria.EN_50522_2010.with(TouchTables.HD_637).curve()).contains(TouchTables.HD_637);
-        SafetyCriteria lacking = new SafetyCriteria(
-                "works rule", Optional.empty(), Set.of(SafetyCriteria.Need.STEP_GATE), Map.of());
+        assertThat(body.name())
+                .startsWith("IEC/TS 60479-1 body model, curve c1")
+                .endsWith("5 %");
+        assertThat(SafetyCriteria.EN_50522_2010.with(TouchTables.HD_637).curve())
+                .contains(TouchTables.HD_637);
+        SafetyCriteria lacking =
+                new SafetyCriteria("works rule", Optional.empty(), Set.of(SafetyCriteria.Need.STEP_GATE), Map.of());
         assertThat(lacking.missing())
-                .containsExactly(
-                        "curve of permissible voltages", "gate of the earth potential rise for step voltages");
+                .containsExactly("curve of permissible voltages", "gate of the earth potential rise for step voltages");
     }
 
     @Test
