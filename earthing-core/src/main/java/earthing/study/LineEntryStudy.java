@@ -4,12 +4,10 @@ import earthing.network.TimeGrid;
 import earthing.network.TransientSolution;
 import earthing.network.Waveform;
 import earthing.quantity.Dimension;
-import earthing.quantity.Measure.Bound;
 import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import earthing.site.ControlCable;
 import earthing.site.Core;
-import earthing.site.ScreenBond;
 import earthing.site.Site;
 import earthing.site.Surges;
 import earthing.site.SwitchState;
@@ -18,6 +16,7 @@ import earthing.surge.TwoSectionArrester;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -59,21 +58,14 @@ final class LineEntryStudy {
                     SurgeStudy.CURRENT,
                     Dimension.CURRENT,
                     SurgeStudy.STANDARD_CURRENT);
-            if (site.cubicle() == null) {
-                throw new MissingInput("the file describes no cubicle", "cubicle");
+            OwnPole own = OwnPole.of(site, cache, in);
+            for (Map.Entry<String, String> key : own.circumstances().keys().entrySet()) {
+                circumstances = circumstances.with(key.getKey(), key.getValue());
             }
-            Arrangement own = Arrangement.of(site.cubicle().earth())
-                    .orElseThrow(
-                            () -> new MissingInput("how the cubicle is earthed is declared unknown", "cubicle.earth"));
-            ScreenBond bond = SurgeStudy.bond(site);
-            if (bond == ScreenBond.UNKNOWN) {
-                throw new MissingInput("how the screen is bonded is declared unknown", "control-cable.screen.bond");
-            }
-            circumstances = circumstances.with("arrangement", own.word()).with("screen-bond", SurgeStudy.word(bond));
             EntryInputs line = EntryInputs.of(site, in);
-            Site arranged = SiteVariant.screened(SiteVariant.arranged(site, own, in), bond, in);
+            Site arranged = own.arranged();
+            SiteEarth earth = own.earth();
             SurgeWave wave = SurgeWave.named(Surges.STANDARD_WAVE);
-            SiteEarth earth = SiteEarth.of(arranged, Bound.NOMINAL, in, cache);
             EarthPaths paths = EarthPaths.of(arranged);
             PoleCircuit.Built open = PoleCircuit.of(arranged, paths, earth, wave.current(peak), false, in);
             PoleCircuit.Built closed = PoleCircuit.of(arranged, paths, earth, wave.current(peak), true, in);
