@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /** Soil and electrode. */
 final class ElectrodeChecks {
@@ -34,6 +35,9 @@ final class ElectrodeChecks {
 
     /** Greatest root mean square of the relative residuals of a survey [1]. Common practice. */
     static final double GREATEST_MISFIT = 0.10;
+
+    private static final double ROUNDING = 1e-9;
+
     /** Band between the closed form and the numeric solution that needs no explanation [1]. */
     static final double AGREEMENT_BAND = 0.10;
 
@@ -87,27 +91,16 @@ final class ElectrodeChecks {
             String id = "electrode." + electrode.name() + ".resistance";
             Draft draft =
                     new Draft("electrode.model-agreement", Group.ELECTRODE, "electrode " + electrode.name(), AGREEMENT);
-            Optional<Result> numeric = at(design, id, "nominal");
-            Optional<Result> formula = at(design, id + ".formula", "nominal");
-            if (numeric.isEmpty()) {
+            Optional<Pair> formula = furthest(design, id, ".formula", p -> Math.abs(p.limit() - p.value()) / p.value());
+            Optional<Pair> even = furthest(design, id, ".even-leakage", p -> p.value() / p.limit());
+            if (formula.isPresent()) {
+                findings.add(agreeing(draft, formula.get()));
+            } else if (even.isPresent()) {
+                findings.add(bounded(electrode, even.get()));
+            } else if (design.results().of(id).isEmpty()) {
                 findings.add(draft.gap(design.gapsOf(id), id));
-            } else if (formula.isEmpty()) {
-                findings.add(bounded(design, electrode, id, numeric.get()));
             } else {
-                double n = numeric.get().value();
-                double f = formula.get().value();
-                findings.add(draft.worked(Worked.of("d", "abs(R_f - R_n) / R_n")
-                                .with("R_f", f, "ohm")
-                                .with("R_n", n, "ohm")
-                                .gives(Math.abs(f - n) / n, ""))
-                        .in(numeric.get().circumstances(), "nominal")
-                        .advice("look at the shape and the validity of the closed form; the numeric value is used")
-                        .atMost(
-                                Math.abs(f - n) / n,
-                                AGREEMENT_BAND,
-                                "",
-                                "closed form " + Numbers.brief(f) + " ohm, numeric " + Numbers.brief(n) + " ohm; "
-                                        + formula.get().model()));
+                findings.add(draft.notApplicable("no published closed form covers this shape in this soil"));
             }
         }
         if (findings.isEmpty()) {
@@ -117,15 +110,53 @@ final class ElectrodeChecks {
         return findings;
     }
 
-    /** Where no closed form covers the shape: the solution has to lie below the upper bound of even leakage. */
-    private static Finding bounded(Design design, Electrode electrode, String id, Result numeric) {
-        Draft draft = new Draft("electrode.model-agreement", Group.ELECTRODE, "electrode " + electrode.name(), BOUND);
-        Optional<Result> even = at(design, id + ".even-leakage", "nominal");
-        if (even.isEmpty()) {
-            return draft.notApplicable("no published closed form covers this shape in this soil");
+    /** A resistance with what a second method gives in the same ground [Ω]. */
+    private record Pair(Result numeric, Result second) {
+
+        double value() {
+            return numeric.value();
         }
-        double bound = even.get().value();
-        return draft.in(numeric.circumstances(), "nominal")
+
+        double limit() {
+            return second.value();
+        }
+    }
+
+    /** Of all grounds that were looked at the one in which both methods lie furthest apart; nominal where it is no nearer. */
+    private static Optional<Pair> furthest(Design design, String id, String second, ToDoubleFunction<Pair> apart) {
+        List<Pair> pairs = design.results().of(id).stream()
+                .flatMap(numeric ->
+                        at(design, id + second, numeric.at()).map(other -> new Pair(numeric, other)).stream())
+                .toList();
+        double furthest = pairs.stream().mapToDouble(apart).max().orElse(0);
+        return pairs.stream()
+                .filter(p -> apart.applyAsDouble(p) >= furthest - ROUNDING)
+                .min(Comparator.comparing(p -> !p.numeric().at().equals("nominal")));
+    }
+
+    private static Finding agreeing(Draft draft, Pair pair) {
+        double n = pair.value();
+        double f = pair.limit();
+        return draft.worked(Worked.of("d", "abs(R_f - R_n) / R_n")
+                        .with("R_f", f, "ohm")
+                        .with("R_n", n, "ohm")
+                        .gives(Math.abs(f - n) / n, ""))
+                .in(pair.numeric().circumstances(), pair.numeric().at())
+                .advice("look at the shape and the validity of the closed form; the numeric value is used")
+                .atMost(
+                        Math.abs(f - n) / n,
+                        AGREEMENT_BAND,
+                        "",
+                        "closed form " + Numbers.brief(f) + " ohm, numeric " + Numbers.brief(n) + " ohm; "
+                                + pair.second().model());
+    }
+
+    /** Where no closed form covers the shape: the solution has to lie below the upper bound of even leakage. */
+    private static Finding bounded(Electrode electrode, Pair pair) {
+        Result numeric = pair.numeric();
+        double bound = pair.limit();
+        return new Draft("electrode.model-agreement", Group.ELECTRODE, "electrode " + electrode.name(), BOUND)
+                .in(numeric.circumstances(), numeric.at())
                 .advice("the solution contradicts its own equation; look at bars that touch or overlap")
                 .atMost(
                         numeric.value(),

@@ -54,6 +54,9 @@ public record SpreadStudy(
 
     private static final int LEAST_RUNS = 10;
 
+    /** Findings that hold something against the band of the bounds themselves, of which a point has none. */
+    public static final Set<String> OF_THE_BOUNDS = Set.of("test.agreement");
+
     /** How the advice of a finding without data begins; keys follow. */
     private static final String FILL_IN = "fill in ";
 
@@ -93,6 +96,12 @@ public record SpreadStudy(
             return new SpreadStudy(inputs, samples, seed, List.of(), nothing, List.of(), unknown(findings));
         }
         return new Run(site, findings, inputs, new InputSampler(site, inputs, seed), watch).all(samples, seed);
+    }
+
+    /** The search for a worse point alone. */
+    static WorstSearch search(Site site, List<Finding> findings, int tried, long seed) {
+        List<SpreadInput> inputs = SpreadInput.of(site);
+        return new Run(site, findings, inputs, new InputSampler(site, inputs, seed), step -> {}).search(tried);
     }
 
     private static List<Unknown> unknown(List<Finding> findings) {
@@ -166,7 +175,8 @@ public record SpreadStudy(
         private static Map<Question, Finding> followed(Map<Question, Finding> found) {
             Map<Question, Finding> kept = new LinkedHashMap<>();
             found.forEach((key, finding) -> {
-                if (finding.value().isPresent() && finding.margin().isPresent()) {
+                boolean judged = finding.value().isPresent() && finding.margin().isPresent();
+                if (judged && !OF_THE_BOUNDS.contains(finding.id())) {
                     kept.put(key, bare(finding));
                 }
             });

@@ -18,6 +18,8 @@ final class OvervoltageTable {
 
     private static final String RATING = ".rating";
     private static final String NOMINAL = "nominal";
+    private static final List<String> BOUNDS = List.of("low", NOMINAL, "high");
+    private static final String BETWEEN = "between";
 
     private OvervoltageTable() {}
 
@@ -28,7 +30,10 @@ final class OvervoltageTable {
             Map<String, Result> row =
                     rows.computeIfAbsent(CaseWords.of(result.circumstances()), key -> new LinkedHashMap<>());
             if (!rating) {
-                row.put(result.at(), result);
+                row.merge(
+                        BOUNDS.contains(result.at()) ? result.at() : BETWEEN,
+                        result,
+                        (a, b) -> b.value() > a.value() ? b : a);
             } else if (result.at().equals(NOMINAL) || !row.containsKey(RATING)) {
                 row.put(RATING, result);
             }
@@ -39,6 +44,7 @@ final class OvervoltageTable {
                 amount(row.get("low")),
                 amount(row.get(NOMINAL)),
                 amount(row.get("high")),
+                amount(row.get(BETWEEN)),
                 amount(row.get(RATING)),
                 references.cite(row.values().iterator().next().source()))));
         return new Block.Table(
@@ -49,6 +55,7 @@ final class OvervoltageTable {
                                 Column.number("Low"),
                                 Column.number("Nominal"),
                                 Column.number("High"),
+                                Column.number("Worst between"),
                                 Column.number("Arrester bears"),
                                 Column.text("Ref")),
                         lines)

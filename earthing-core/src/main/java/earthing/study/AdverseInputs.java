@@ -10,6 +10,7 @@ import earthing.site.SiteRewrite;
 import earthing.study.FaultNetwork.State;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -121,11 +122,7 @@ final class AdverseInputs {
         Bound source = state == State.MINIMUM ? Bound.LOW : Bound.HIGH;
         Bound impedance = state == State.MINIMUM ? Bound.HIGH : Bound.LOW;
         return SiteRewrite.of(site, (path, measure) -> {
-            if (!path.startsWith("system.")
-                    || !measure.hasSpread()
-                    || path.endsWith("pole-earth-resistance")
-                    || path.contains(".conductors.")
-                    || path.endsWith("highest-voltage")) {
+            if (!isOfNetwork(path, measure)) {
                 return measure;
             }
             return at(
@@ -134,6 +131,57 @@ final class AdverseInputs {
                         case CURRENT, VOLTAGE, RATIO -> source;
                         default -> impedance;
                     });
+        });
+    }
+
+    private static final List<String> OTHER_EARTHS =
+            List.of("lv-transformer.neutral-earth-resistance", "stays.anchor-resistance");
+
+    /** Whether earths that are tied to the pole and lie in other ground are uncertain: they need not be low with the soil. */
+    static boolean otherEarthsVary(Site site) {
+        boolean[] vary = {false};
+        SiteRewrite.of(site, (path, measure) -> {
+            vary[0] |= OTHER_EARTHS.contains(path) && measure.hasSpread();
+            return measure;
+        });
+        return vary[0];
+    }
+
+    /** The site with these earths at one end of their bounds. */
+    static Site otherEarths(Site site, Bound bound) {
+        return SiteRewrite.of(
+                site,
+                (path, measure) -> OTHER_EARTHS.contains(path) && measure.hasSpread() ? at(measure, bound) : measure);
+    }
+
+    /** Beginning of the keys of the network. */
+    static final String NETWORK = "system.";
+
+    private static boolean isOfNetwork(String path, Measure measure) {
+        return path.startsWith(NETWORK)
+                && measure.hasSpread()
+                && !path.endsWith("pole-earth-resistance")
+                && !path.contains(".conductors.")
+                && !path.endsWith("highest-voltage");
+    }
+
+    /** The bounded inputs of the network by their keys. */
+    static Map<String, Measure> ofNetwork(Site site) {
+        Map<String, Measure> inputs = new LinkedHashMap<>();
+        SiteRewrite.of(site, (path, measure) -> {
+            if (isOfNetwork(path, measure)) {
+                inputs.put(path, measure);
+            }
+            return measure;
+        });
+        return inputs;
+    }
+
+    /** The site with bounded inputs at exact values in SI, by their keys. */
+    static Site exactly(Site site, Map<String, Double> values) {
+        return SiteRewrite.of(site, (path, measure) -> {
+            Double value = values.get(path);
+            return value == null || !measure.hasSpread() ? measure : Measure.of(measure.dimension(), value);
         });
     }
 

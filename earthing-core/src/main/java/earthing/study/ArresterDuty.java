@@ -9,6 +9,8 @@ import earthing.site.ArresterSide;
 import earthing.site.Arresters;
 import earthing.site.NeutralMethod;
 import earthing.site.Site;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -25,7 +27,8 @@ final class ArresterDuty {
     static final double EXPONENT = 0.02;
 
     private static final String CONTINUOUS = "surge.arrester.continuous-voltage";
-    private static final String TEMPORARY = "surge.arrester.temporary-overvoltage";
+    /** Id of the voltage of a healthy phase to the faulted tank. */
+    static final String TEMPORARY = "surge.arrester.temporary-overvoltage";
 
     private ArresterDuty() {}
 
@@ -89,44 +92,147 @@ final class ArresterDuty {
                 RATING));
     }
 
+    /** What a search for a worse fault asks: the faults of one kind in one state, at the points of the ground. */
+    record Asked(
+            FaultNetwork.State state,
+            Case circumstances,
+            OvervoltageSearch.Network network,
+            List<OvervoltageSearch.Ground> grounds) {
+
+        /** Copies the list. */
+        Asked {
+            grounds = List.copyOf(grounds);
+        }
+    }
+
+    /** The fault that strains the arresters most within the bounds of network and ground; it stands beside the bounds. */
+    static void worst(Site site, FaultClearing clearing, List<Asked> asked, FaultResults results, Inputs in) {
+        Arresters arresters = site.arresters();
+        if (arresters == null || arresters.side() == ArresterSide.NONE || arresters.side() == ArresterSide.UNKNOWN) {
+            return;
+        }
+        try {
+            Bears stated = Bears.of(arresters, in);
+            for (Asked each : asked) {
+                OvervoltageSearch search = new OvervoltageSearch(
+                        site, each.state(), each.network(), c -> voltage(c) / stated.during(shots(clearing, c)));
+                for (List<OvervoltageSearch.Ground> ends : ends(each.grounds())) {
+                    search.between(ends.get(0), ends.get(1))
+                            .ifPresent(found -> emit(
+                                    each.circumstances(),
+                                    found.at(),
+                                    found.circuit(),
+                                    stated,
+                                    shots(clearing, found.circuit()),
+                                    results));
+                }
+            }
+        } catch (MissingInput missing) {
+            return; // told where the faults at the bounds are looked at
+        }
+    }
+
+    /** The grounds of the least and the greatest impedance, for each bound of the neutral's earths. */
+    private static List<List<OvervoltageSearch.Ground>> ends(List<OvervoltageSearch.Ground> grounds) {
+        Comparator<OvervoltageSearch.Ground> bySize =
+                Comparator.comparingDouble(g -> g.pole().abs());
+        return Arrays.stream(Bound.values())
+                .map(bound -> grounds.stream().filter(g -> g.others() == bound).toList())
+                .filter(group -> !group.isEmpty())
+                .map(group -> List.of(
+                        group.stream().min(bySize).orElseThrow(),
+                        group.stream().max(bySize).orElseThrow()))
+                .toList();
+    }
+
+    private static List<PowerCase.FaultShot> shots(FaultClearing clearing, EarthFaultResult circuit) {
+        return FaultClearing.shots(
+                clearing.sequence().run(circuit.totalCurrent().abs()));
+    }
+
+    private static double voltage(EarthFaultResult circuit) {
+        return circuit.temporaryOvervoltage() * circuit.phaseVoltage();
+    }
+
+    /** What the arrester bears for how long. */
+    private record Bears(double continuous, double temporary, double time) {
+
+        static Bears of(Arresters arresters, Inputs in) throws MissingInput {
+            return new Bears(
+                    in.need(arresters.continuousVoltage(), "arresters.continuous-voltage", Bound.LOW),
+                    in.need(arresters.temporaryOvervoltage(), "arresters.temporary-overvoltage", Bound.LOW),
+                    known(arresters.temporaryOvervoltageTime()));
+        }
+
+        static boolean never(List<PowerCase.FaultShot> shots) {
+            return shots.stream().anyMatch(s -> Double.isInfinite(s.duration()));
+        }
+
+        /** Voltage that it bears for all shots [V]. */
+        double during(List<PowerCase.FaultShot> shots) {
+            double all =
+                    shots.stream().mapToDouble(PowerCase.FaultShot::duration).sum();
+            return never(shots) ? continuous : temporary * Math.pow(time / all, EXPONENT);
+        }
+    }
+
     private static void temporary(
             SolvedFault fault, EarthFaultResult circuit, Arresters arresters, FaultResults results, Inputs in)
             throws MissingInput {
         PowerCase power = fault.power();
-        double voltage = circuit.temporaryOvervoltage() * circuit.phaseVoltage();
+        healthy(power.circumstances(), power.at(), circuit, results);
+        double continuous = power.neverCleared()
+                ? in.need(arresters.continuousVoltage(), "arresters.continuous-voltage", Bound.LOW)
+                : Double.NaN;
+        Bears bears = power.neverCleared()
+                ? new Bears(continuous, Double.NaN, Double.NaN)
+                : new Bears(
+                        continuous,
+                        in.need(arresters.temporaryOvervoltage(), "arresters.temporary-overvoltage", Bound.LOW),
+                        known(arresters.temporaryOvervoltageTime()));
+        rating(power.circumstances(), power.at(), bears, power.shots(), results);
+    }
+
+    private static void emit(
+            Case circumstances,
+            String at,
+            EarthFaultResult circuit,
+            Bears bears,
+            List<PowerCase.FaultShot> shots,
+            FaultResults results) {
+        healthy(circumstances, at, circuit, results);
+        rating(circumstances, at, bears, shots, results);
+    }
+
+    private static void healthy(Case circumstances, String at, EarthFaultResult circuit, FaultResults results) {
         results.add(Result.of(
                         TEMPORARY,
-                        power.circumstances(),
-                        power.at(),
-                        voltage,
+                        circumstances,
+                        at,
+                        voltage(circuit),
                         "V",
                         "healthy phase to the faulted tank",
                         FaultResults.CIRCUIT)
                 .withWorked(Worked.of("U_h", "k * E")
                         .with("k", circuit.temporaryOvervoltage(), "")
                         .with("E", circuit.phaseVoltage(), "V")
-                        .gives(voltage, "V")));
-        if (power.neverCleared()) {
-            add(
-                    results,
-                    power,
-                    in.need(arresters.continuousVoltage(), "arresters.continuous-voltage", Bound.LOW),
-                    "never cleared: continuous voltage of the arrester",
-                    RATING);
-            return;
-        }
-        double stated = in.need(arresters.temporaryOvervoltage(), "arresters.temporary-overvoltage", Bound.LOW);
-        double time = known(arresters.temporaryOvervoltageTime());
-        double all = power.shots().stream()
-                .mapToDouble(PowerCase.FaultShot::duration)
-                .sum();
-        add(
-                results,
-                power,
-                stated * Math.pow(time / all, EXPONENT),
-                "healthy phase to the faulted tank against the arrester's temporary overvoltage brought to the time of"
-                        + " all shots",
-                TIME);
+                        .gives(voltage(circuit), "V")));
+    }
+
+    private static void rating(
+            Case circumstances, String at, Bears bears, List<PowerCase.FaultShot> shots, FaultResults results) {
+        boolean never = Bears.never(shots);
+        results.add(Result.of(
+                TEMPORARY + ".rating",
+                circumstances,
+                at,
+                bears.during(shots),
+                "V",
+                never
+                        ? "never cleared: continuous voltage of the arrester"
+                        : "healthy phase to the faulted tank against the arrester's temporary overvoltage brought to the"
+                                + " time of all shots",
+                never ? RATING : TIME));
     }
 
     private static double known(@Nullable Measure time) throws MissingInput {
@@ -136,9 +242,5 @@ final class ArresterDuty {
                     "arresters.temporary-overvoltage-time");
         }
         return time.at(Bound.LOW);
-    }
-
-    private static void add(FaultResults results, PowerCase power, double rating, String model, Source source) {
-        results.add(Result.of(TEMPORARY + ".rating", power.circumstances(), power.at(), rating, "V", model, source));
     }
 }

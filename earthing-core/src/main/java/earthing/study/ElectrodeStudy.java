@@ -13,6 +13,7 @@ import earthing.site.Site;
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.apache.commons.math3.complex.Complex;
 
@@ -24,6 +25,10 @@ final class ElectrodeStudy {
             "point source in layered ground; Galerkin solution of this library, docs/theory/electrode.md",
             Source.Status.FROM_MEMORY);
     private static final Source DECLARED = Source.owner("electrodes.resistance");
+
+    private static final String FORMULA = ".formula";
+    private static final String EVEN_LEAKAGE = ".even-leakage";
+    private static final double NOTICEABLE = 1e-9;
 
     private ElectrodeStudy() {}
 
@@ -41,39 +46,8 @@ final class ElectrodeStudy {
         for (int i = 0; i < names.size(); i++) {
             String name = names.get(i);
             boolean solved = earth.hasShape(name);
-            results.add(Result.of(
-                    "electrode." + name + ".resistance",
-                    Case.NONE,
-                    earth.at(),
-                    earth.resistance(name, name),
-                    "ohm",
-                    solved
-                            ? "thin-wire Galerkin, "
-                                    + (soil.layerCount() == 1 ? "uniform soil" : soil.layerCount() + " layers")
-                            : "declared value",
-                    solved ? WIRE : DECLARED));
-            Optional<FormulaResult> formula = closedForm(site, name, earth, in);
-            if (formula.isPresent()) {
-                results.add(Result.of(
-                        "electrode." + name + ".resistance.formula",
-                        Case.NONE,
-                        earth.at(),
-                        formula.get().get(),
-                        "ohm",
-                        formula.get().expression() + ", valid for "
-                                + formula.get().range(),
-                        formula.get().source()));
-            }
-            if (solved) {
-                results.add(Result.of(
-                        "electrode." + name + ".resistance.even-leakage",
-                        Case.NONE,
-                        earth.at(),
-                        earth.evenLeakage(name),
-                        "ohm",
-                        "average potential of even leakage, alone in the ground; an upper bound",
-                        EarthElectrodes.EVEN_LEAKAGE));
-            }
+            results.add(resistance(name, earth));
+            results.addAll(second(site, name, earth, in));
             if (!earth.added(name).equals(Complex.ZERO)) {
                 results.addAll(series(site, name, earth, in));
             }
@@ -91,6 +65,110 @@ final class ElectrodeStudy {
             }
         }
         return results;
+    }
+
+    private static Result resistance(String name, SiteEarth earth) {
+        boolean solved = earth.hasShape(name);
+        int layers = earth.soil().layerCount();
+        return Result.of(
+                resistanceId(name),
+                Case.NONE,
+                earth.at(),
+                earth.resistance(name, name),
+                "ohm",
+                solved
+                        ? "thin-wire Galerkin, " + (layers == 1 ? "uniform soil" : layers + " layers")
+                        : "declared value",
+                solved ? WIRE : DECLARED);
+    }
+
+    private static String resistanceId(String name) {
+        return "electrode." + name + ".resistance";
+    }
+
+    /** What a resistance is held against: a closed form where one covers the shape, and the bound of even leakage. */
+    private static List<Result> second(Site site, String name, SiteEarth earth, Inputs in) throws MissingInput {
+        List<Result> results = new ArrayList<>();
+        Optional<FormulaResult> formula = closedForm(site, name, earth, in);
+        if (formula.isPresent()) {
+            results.add(Result.of(
+                    resistanceId(name) + FORMULA,
+                    Case.NONE,
+                    earth.at(),
+                    formula.get().get(),
+                    "ohm",
+                    formula.get().expression() + ", valid for " + formula.get().range(),
+                    formula.get().source()));
+        }
+        if (earth.hasShape(name)) {
+            results.add(Result.of(
+                    resistanceId(name) + EVEN_LEAKAGE,
+                    Case.NONE,
+                    earth.at(),
+                    earth.evenLeakage(name),
+                    "ohm",
+                    "average potential of even leakage, alone in the ground; an upper bound",
+                    EarthElectrodes.EVEN_LEAKAGE));
+        }
+        return results;
+    }
+
+    /**
+     * The resistances in grounds beside the bounds in which the second method lies further away than in any at the bounds:
+     * of each electrode the furthest.
+     *
+     * @param found the results at the bounds
+     * @param grounds grounds beside the bounds, each with the site that lies in it
+     */
+    static List<Result> furtherApart(List<Result> found, Map<SiteEarth, Site> grounds, Inputs in) throws MissingInput {
+        List<Result> results = new ArrayList<>();
+        if (grounds.isEmpty()) {
+            return results;
+        }
+        for (String name : grounds.keySet().iterator().next().names()) {
+            // As the check does: a closed form where one holds anywhere, else the bound of even leakage.
+            boolean closed = found.stream().anyMatch(r -> r.id().equals(resistanceId(name) + FORMULA));
+            double furthest = found.stream()
+                    .map(Result::at)
+                    .distinct()
+                    .mapToDouble(at -> apart(found, name, at, closed))
+                    .max()
+                    .orElse(Double.NEGATIVE_INFINITY);
+            List<Result> worst = List.of();
+            for (Map.Entry<SiteEarth, Site> ground : grounds.entrySet()) {
+                SiteEarth earth = ground.getKey();
+                if (!earth.hasShape(name)) {
+                    continue;
+                }
+                List<Result> here = new ArrayList<>(List.of(resistance(name, earth)));
+                here.addAll(second(ground.getValue(), name, earth, in));
+                double apart = apart(here, name, earth.at(), closed);
+                if (apart > furthest + NOTICEABLE) {
+                    furthest = apart;
+                    worst = here;
+                }
+            }
+            results.addAll(worst);
+        }
+        return results;
+    }
+
+    /** How far a second method lies away at a point: a closed form, or how near the upper bound of even leakage is. */
+    private static double apart(List<Result> results, String name, String at, boolean closed) {
+        Optional<Result> own = at(results, resistanceId(name), at);
+        Optional<Result> second = at(results, resistanceId(name) + (closed ? FORMULA : EVEN_LEAKAGE), at);
+        if (own.isEmpty() || second.isEmpty()) {
+            return Double.NEGATIVE_INFINITY;
+        }
+        double value = own.get().value();
+        double other = second.get().value();
+        return closed ? Math.abs(other - value) / value : value / other;
+    }
+
+    private static Optional<Result> at(List<Result> results, String id, String at) {
+        return results.stream()
+                .filter(r -> r.id().equals(id) && r.at().equals(at))
+                .findFirst();
     }
 
     /** What a reader should know of long electrodes; at the low bound, where it is most. */

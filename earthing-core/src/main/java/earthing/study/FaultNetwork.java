@@ -118,13 +118,13 @@ final class FaultNetwork {
     }
 
     /**
-     * The network for a single earth fault. Against a capacitance or a coil in tune the source's own impedance works the
-     * other way round, so its ends are tried out; against anything else they are known.
+     * The network for a single earth fault. Which end of the source's own impedance gives the smallest or the largest
+     * current depends on the rest of the loop, as against a coil in tune, so its ends are tried out.
      *
      * @param pole resistance of the pole's earth [Ω]
      */
     EarthFaultSystem single(State state, Bound soil, double pole) throws MissingInput {
-        if (!doubleFaultsCount()) {
+        if (singleWire() || AdverseInputs.ofNetwork(site).isEmpty()) {
             return at(state, soil);
         }
         Site ends = AdverseInputs.network(site, state);
@@ -133,15 +133,25 @@ final class FaultNetwork {
         Optional<EarthFaultSystem> chosen = Optional.empty();
         double extreme = 0;
         for (Site corner : AdverseInputs.corners(site, ends)) {
-            EarthFaultSystem system = new FaultNetwork(corner, in).solved(state, soil);
-            double current =
-                    EarthFault.solve(system, earth, kind).totalCurrent().abs();
+            EarthFaultSystem system;
+            double current;
+            try {
+                system = new FaultNetwork(corner, in).solved(state, soil);
+                current = EarthFault.solve(system, earth, kind).totalCurrent().abs();
+            } catch (MissingInput | IllegalArgumentException contradiction) {
+                continue; // ends that contradict each other are no state of the network
+            }
             if (chosen.isEmpty() || (state == State.MINIMUM ? current < extreme : current > extreme)) {
                 chosen = Optional.of(system);
                 extreme = current;
             }
         }
-        return chosen.orElseThrow();
+        return chosen.isPresent() ? chosen.get() : at(state, soil);
+    }
+
+    /** The network of a site none of whose network inputs has bounds. */
+    static EarthFaultSystem exact(Site point, State state, Bound soil) throws MissingInput {
+        return new FaultNetwork(point, new Inputs()).solved(state, soil);
     }
 
     private EarthFaultSystem solved(State state, Bound soil) throws MissingInput {

@@ -27,7 +27,8 @@ final class FaultSolver {
     /** Member that stands for the shield wire along the line. */
     static final String SHIELD_WIRE = "shield wire";
 
-    private static final String POLE = "pole";
+    /** Name of the pole's own way to earth. */
+    static final String POLE = "pole";
 
     private final Optional<FaultClearing> clearing;
 
@@ -70,7 +71,7 @@ final class FaultSolver {
     }
 
     /** The network with every wire untied whose bond at the pole is broken. */
-    private static EarthFaultSystem asBonded(EarthFaultSystem system, Pole pole) {
+    static EarthFaultSystem asBonded(EarthFaultSystem system, Pole pole) {
         List<String> names = ReturnWires.members(pole.site());
         EarthFaultSystem state = system;
         if (state.returnConductor().isPresent() && broken(pole.paths(), names.get(0))) {

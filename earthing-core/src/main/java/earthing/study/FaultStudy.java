@@ -18,9 +18,11 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import org.apache.commons.math3.complex.Complex;
 
 /**
@@ -78,7 +80,11 @@ final class FaultStudy {
     private final Map<String, Map<String, List<SolvedFault>>> parts = new LinkedHashMap<>();
     private final List<Curve> curves = new ArrayList<>();
     private final Map<Bound, SiteEarth> earths = new HashMap<>();
+    private final List<Ground> grounds = new ArrayList<>();
     private Optional<FaultClearing> clearing = Optional.empty();
+
+    /** The pole at a point of the ground, with the bound of the neutral's earths along the line. */
+    private record Ground(FaultSolver.Pole pole, Bound others) {}
 
     private FaultStudy(Site site, EarthCache cache, StudyScope scope) {
         this.site = site;
@@ -115,6 +121,9 @@ final class FaultStudy {
             }
             TransferredPotential.of(site, own, results);
             ArresterDuty.of(site, own, network.sequencesKnown(), results, in);
+            if (scope != StudyScope.POINT && clearing.isPresent()) {
+                ArresterDuty.worst(site, clearing.get(), overvoltages(), results, in);
+            }
             if (scope != StudyScope.POINT) {
                 arrangements(solver, results);
                 broken(solver, results);
@@ -180,6 +189,7 @@ final class FaultStudy {
         EarthPaths paths = EarthPaths.of(site);
         for (Bound bound : SiteEarth.bounds(site, scope)) {
             FaultSolver.Pole pole = pole(site, paths, earth(bound));
+            grounds.add(new Ground(pole, bound));
             List<SolvedFault> both = new ArrayList<>();
             for (State state : State.values()) {
                 EarthFaultSystem system = network.single(state, bound, pole.resistance());
@@ -192,7 +202,7 @@ final class FaultStudy {
                     doubleFault(solver, pole, network.at(state, bound), state, results);
                 }
                 if (network.sequencesKnown() && bound == Bound.NOMINAL && state == State.MAXIMUM) {
-                    twoPhases(solver, pole, system, results);
+                    twoPhases(solver, pole, network.at(state, bound), results);
                 }
             }
             byBound.put(bound, both);
@@ -203,13 +213,19 @@ final class FaultStudy {
                     SiteEarth.of(point.site(), point.bound(), in, cache).named(point.at());
             groups.add(beside(solver, pole(site, paths, earth), point.bound(), results));
         }
-        if (SoilPoints.neutralEarthsVary(site)) {
-            for (Bound bound : List.of(Bound.LOW, Bound.HIGH)) {
-                Bound others = bound == Bound.LOW ? Bound.HIGH : Bound.LOW;
-                SiteEarth earth = earth(bound)
-                        .named("soil=" + earth(bound).at() + ", neutral's earths="
-                                + earth(others).at());
-                groups.add(beside(solver, pole(site, paths, earth), others, results));
+        for (Bound bound : List.of(Bound.LOW, Bound.HIGH)) {
+            Bound opposite = bound == Bound.LOW ? Bound.HIGH : Bound.LOW;
+            for (Bound line : SoilPoints.neutralEarthsVary(site) ? List.of(opposite, bound) : List.of(bound)) {
+                for (Bound tied : AdverseInputs.otherEarthsVary(site) ? List.of(opposite, bound) : List.of(bound)) {
+                    if (scope != StudyScope.POINT && (line == opposite || tied == opposite)) {
+                        SiteEarth earth = earth(bound)
+                                .named("soil=" + earth(bound).at()
+                                        + (line == opposite ? ", neutral's earths=" + word(opposite) : "")
+                                        + (tied == opposite ? ", other earths=" + word(opposite) : ""));
+                        Site variant = tied == opposite ? AdverseInputs.otherEarths(site, opposite) : site;
+                        groups.add(beside(solver, pole(variant, paths, earth), line, results));
+                    }
+                }
             }
         }
         clearing.ifPresent(c -> {
@@ -220,6 +236,10 @@ final class FaultStudy {
                 sweep(List.copyOf(doubles.values()), c, DOUBLE_FAULT + "-between");
             }
         });
+    }
+
+    private static String word(Bound bound) {
+        return bound.name().toLowerCase(Locale.ROOT);
     }
 
     /** Currents in between, ended by the protection, and by its back-up where the file rests a verdict on that. */
@@ -238,6 +258,7 @@ final class FaultStudy {
     /** Smallest and largest fault at a point beside the bounds. */
     private List<SolvedFault> beside(FaultSolver solver, FaultSolver.Pole pole, Bound others, FaultResults results)
             throws MissingInput {
+        grounds.add(new Ground(pole, others));
         List<SolvedFault> both = new ArrayList<>();
         for (State state : State.values()) {
             EarthFaultSystem system = network.single(state, others, pole.resistance());
@@ -294,25 +315,89 @@ final class FaultStudy {
         }
     }
 
+    /** A wire along the line that is parted in the span before this pole. */
+    private record Parted(String wire, UnaryOperator<EarthFaultSystem> change) {}
+
+    private List<Parted> wires(EarthFaultSystem system) {
+        List<String> names = ReturnWires.members(site);
+        List<Parted> wires = new ArrayList<>();
+        if (system.returnConductor().filter(ReturnConductor::bondedAtPole).isPresent()) {
+            wires.add(new Parted(
+                    names.get(0),
+                    s -> s.withReturnConductor(parted(s.returnConductor().orElseThrow()))));
+        }
+        if (system.secondWire().filter(w -> w.wire().bondedAtPole()).isPresent()) {
+            wires.add(new Parted(names.get(1), s -> {
+                SecondWire second = s.secondWire().orElseThrow();
+                return s.withSecondWire(second.with(parted(second.wire())));
+            }));
+        }
+        return wires;
+    }
+
     /** Each wire in turn parted in the span before this pole; what lies beyond stays joined to the pole. */
     private void neutralBroken(
             FaultSolver solver, FaultSolver.Pole pole, EarthFaultSystem system, State state, FaultResults results)
             throws MissingInput {
-        List<String> wires = ReturnWires.members(site);
-        if (system.returnConductor().filter(ReturnConductor::bondedAtPole).isPresent()) {
-            ReturnConductor first = system.returnConductor().get();
-            wireBroken(solver, pole, system.withReturnConductor(parted(first)), state, wires.get(0), results);
+        for (Parted wire : wires(system)) {
+            wireBroken(solver, pole, wire.change().apply(system), state, wire.wire(), results);
         }
-        if (system.secondWire().filter(w -> w.wire().bondedAtPole()).isPresent()) {
-            SecondWire second = system.secondWire().get();
-            wireBroken(
-                    solver,
-                    pole,
-                    system.withSecondWire(second.with(parted(second.wire()))),
+    }
+
+    private Case wireBroken(String wire, State state) {
+        return circumstances(wireKey(wire) + "-broken" + (state == State.MAXIMUM ? "" : "-minimum"), arrangement());
+    }
+
+    private static String wireKey(String wire) {
+        return wire.equals(FaultSolver.LINE_NEUTRAL) ? "neutral" : EarthPaths.key(wire);
+    }
+
+    /** The faults among which one may strain the arresters more than those at the bounds do. */
+    private List<ArresterDuty.Asked> overvoltages() throws MissingInput {
+        boolean othersVary = SoilPoints.neutralEarthsVary(site);
+        List<OvervoltageSearch.Ground> points = grounds.stream()
+                .filter(g -> g.pole().network().earthed())
+                .map(g -> new OvervoltageSearch.Ground(
+                        g.pole().earth().at(),
+                        othersVary ? g.others() : Bound.NOMINAL,
+                        g.pole().network().impedance()))
+                .toList();
+        if (points.isEmpty() || !network.sequencesKnown() || network.singleWire()) {
+            return List.of();
+        }
+        boolean nothingVaries = AdverseInputs.ofNetwork(site).isEmpty()
+                && points.stream()
+                                .map(OvervoltageSearch.Ground::pole)
+                                .distinct()
+                                .count()
+                        == 1;
+        if (nothingVaries) {
+            return List.of();
+        }
+        FaultSolver.Pole pole = grounds.get(0).pole();
+        List<ArresterDuty.Asked> asked = new ArrayList<>();
+        for (State state : State.values()) {
+            asked.add(new ArresterDuty.Asked(
                     state,
-                    wires.get(1),
-                    results);
+                    circumstances(state.word(), arrangement()),
+                    asBonded(pole, UnaryOperator.identity()),
+                    points));
+            for (Parted wire : wires(network.at(state, Bound.NOMINAL))) {
+                asked.add(new ArresterDuty.Asked(
+                        state, wireBroken(wire.wire(), state), asBonded(pole, wire.change()), points));
+            }
         }
+        return asked;
+    }
+
+    private static OvervoltageSearch.Network asBonded(FaultSolver.Pole pole, UnaryOperator<EarthFaultSystem> change) {
+        return (point, state, others) -> {
+            try {
+                return Optional.of(FaultSolver.asBonded(change.apply(FaultNetwork.exact(point, state, others)), pole));
+            } catch (MissingInput contradiction) {
+                return Optional.empty();
+            }
+        };
     }
 
     private static ReturnConductor parted(ReturnConductor wire) {
@@ -326,9 +411,8 @@ final class FaultStudy {
             State state,
             String wire,
             FaultResults results) {
-        String which = wire.equals(FaultSolver.LINE_NEUTRAL) ? "neutral" : EarthPaths.key(wire);
-        String word = which + "-broken" + (state == State.MAXIMUM ? "" : "-minimum");
-        Case circumstances = circumstances(word, arrangement());
+        String which = wireKey(wire);
+        Case circumstances = wireBroken(wire, state);
         try {
             SolvedFault solved = solver.singlePhase(circumstances, pole, parted, network.faultResistance(state));
             emit(solved, results);

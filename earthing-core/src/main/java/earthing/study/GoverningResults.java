@@ -18,19 +18,15 @@ final class GoverningResults {
 
     private static final double NOTICEABLE = 1e-9;
 
-    /** Ends of the ids of a value and of the limit that it is held against. */
+    /** Ends of the ids of a value and of the limit that it is held against, or both ids in full. */
     private static final List<List<String>> PAIRS = List.of(
             List.of(".voltage", ".permissible"),
             List.of(".voltage", ".limit"),
-            List.of(".final-temperature", ".temperature-limit"));
+            List.of(".final-temperature", ".temperature-limit"),
+            List.of(ArresterDuty.TEMPORARY, ArresterDuty.TEMPORARY + ".rating"));
 
     private static final List<String> LARGEST = List.of(
-            "epr.",
-            "cable.power-frequency.",
-            "transfer.",
-            "aux-supply.isolation.voltage",
-            "step.worst.voltage",
-            "surge.arrester.temporary-overvoltage");
+            "epr.", "cable.power-frequency.", "transfer.", "aux-supply.isolation.voltage", "step.worst.voltage");
 
     /** How far a result is from being bad; less is worse. */
     private record Candidate(String subject, String limit, double margin) {}
@@ -131,8 +127,10 @@ final class GoverningResults {
         List<Candidate> candidates = new ArrayList<>();
         for (List<String> pair : PAIRS) {
             if (id.endsWith(pair.get(0))) {
-                String subject = id.substring(0, id.length() - pair.get(0).length());
-                Result limit = beside.get(subject + pair.get(1));
+                boolean whole = id.equals(pair.get(0));
+                String subject =
+                        whole ? id : id.substring(0, id.length() - pair.get(0).length());
+                Result limit = beside.get(whole ? pair.get(1) : subject + pair.get(1));
                 if (limit != null) {
                     candidates.add(new Candidate(
                             subject, pair.get(1), (limit.value() - result.value()) / Math.abs(limit.value())));

@@ -3,7 +3,9 @@ package earthing.study;
 import earthing.quantity.Measure.Bound;
 import earthing.site.Site;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Supplier;
@@ -67,7 +69,8 @@ public final class SiteStudy {
         Site site = ground.site();
         boolean whole = scope == StudyScope.ALL_ARRANGEMENTS;
         // The season makes the ground at its highest the one of most layers; it is begun before it is needed.
-        CompletableFuture<Void> ahead = CompletableFuture.runAsync(() -> solve(site, Bound.HIGH, cache));
+        CompletableFuture<Void> ahead =
+                CompletableFuture.runAsync(() -> solve(AdverseInputs.of(site, new Inputs()), Bound.HIGH, cache));
         CompletableFuture<Void> otherwise = CompletableFuture.runAsync(() -> {
             if (scope != StudyScope.POINT) {
                 solveOtherwise(site, cache);
@@ -82,7 +85,7 @@ public final class SiteStudy {
         CompletableFuture<StudyResults> readings = ground.readings()
                 .map(CompletableFuture::completedFuture)
                 .orElseGet(() -> beside(() -> TesterStudy.of(site, cache)));
-        StudyResults electrodes = electrodes(site, cache);
+        StudyResults electrodes = electrodes(site, cache, scope);
         StudyResults power = PowerStudy.of(site, cache, scope);
         StudyResults found = StudyResults.join(List.of(
                 electrodes,
@@ -129,23 +132,31 @@ public final class SiteStudy {
         }
     }
 
-    private static StudyResults electrodes(Site site, EarthCache cache) {
+    private static StudyResults electrodes(Site given, EarthCache cache, StudyScope scope) {
         Inputs in = new Inputs();
+        Site site = AdverseInputs.of(given, new Inputs());
         List<Result> results = new ArrayList<>();
         List<Gap> gaps = new ArrayList<>();
         List<String> notes = new ArrayList<>();
-        for (Bound bound : Bound.values()) {
-            try {
+        try {
+            for (Bound bound : Bound.values()) {
                 SiteEarth earth = SiteEarth.of(site, bound, in, cache);
                 results.addAll(ElectrodeStudy.of(site, earth, in));
                 if (bound == Bound.LOW) {
                     notes.addAll(ElectrodeStudy.notes(site, earth));
                 }
-            } catch (MissingInput missing) {
-                gaps.add(missing.gap("electrode", Case.NONE));
-                gaps.add(missing.gap("soil", Case.NONE));
-                break;
             }
+            if (scope != StudyScope.POINT) {
+                Map<SiteEarth, Site> beside = new LinkedHashMap<>();
+                for (SoilPoints.Point point : SoilPoints.of(site)) {
+                    SiteEarth earth = SiteEarth.of(point.site(), point.bound(), in, cache);
+                    beside.put(earth.named(point.at()), point.site());
+                }
+                results.addAll(ElectrodeStudy.furtherApart(List.copyOf(results), beside, in));
+            }
+        } catch (MissingInput missing) {
+            gaps.add(missing.gap("electrode", Case.NONE));
+            gaps.add(missing.gap("soil", Case.NONE));
         }
         return new StudyResults(results, List.of(), gaps, in.assumptions(), notes);
     }

@@ -26,6 +26,11 @@ final class SoilPoints {
     private static final List<Double> BETWEEN = List.of(0.2, 0.35, 0.5, 0.65, 0.8);
     private static final List<Double> GRID = List.of(0.0, 0.5, 1.0);
     private static final List<String> KEYS = List.of("soil.resistivity", "soil.layers.resistivity");
+    private static final List<String> WITH_CONCRETE = List.of(
+            "soil.resistivity",
+            "soil.layers.resistivity",
+            "electrodes.concrete.resistivity",
+            "pole.foundation.resistivity");
 
     /**
      * One soil.
@@ -38,38 +43,65 @@ final class SoilPoints {
 
     private SoilPoints() {}
 
-    static List<Point> of(Site site) {
+    private static List<Measure> spread(Site site, List<String> keys) {
         List<Measure> spread = new ArrayList<>();
         SiteRewrite.of(site, (path, measure) -> {
-            if (KEYS.contains(path) && measure.hasSpread()) {
+            if (keys.contains(path) && measure.hasSpread()) {
                 spread.add(measure);
             }
             return measure;
         });
+        return spread;
+    }
+
+    /**
+     * Layers, and concrete in them, of which some are at their low and some at their high resistivity, in each state of the
+     * season: all corners but the two that are the bounds themselves.
+     */
+    static List<Point> corners(Site site) {
+        List<Measure> spread = spread(site, WITH_CONCRETE);
         List<Point> points = new ArrayList<>();
-        if (spread.size() > 1 && spread.size() <= MOST_LAYERS) {
-            for (int corner = 1; corner < (1 << spread.size()) - 1; corner++) {
-                int bits = corner;
-                points.add(point(
-                        site,
-                        i -> spread.get(i).at((bits >> i & 1) == 1 ? Bound.HIGH : Bound.LOW),
-                        (bits & 1) == 1 ? Bound.HIGH : Bound.LOW));
+        if (spread.size() > MOST_LAYERS) {
+            return points;
+        }
+        int all = (1 << spread.size()) - 1;
+        for (int corner = 0; corner <= all; corner++) {
+            int bits = corner;
+            for (Bound season : seasons(site, (bits & 1) == 1 ? Bound.HIGH : Bound.LOW)) {
+                boolean bound = (bits == 0 && season == Bound.LOW) || (bits == all && season == Bound.HIGH);
+                if (!bound) {
+                    points.add(point(
+                            site,
+                            WITH_CONCRETE,
+                            i -> spread.get(i).at((bits >> i & 1) == 1 ? Bound.HIGH : Bound.LOW),
+                            season));
+                }
             }
         }
+        return points;
+    }
+
+    private static List<Bound> seasons(Site site, Bound otherwise) {
+        return site.soil() != null && site.soil().season() != null
+                ? List.of(Bound.LOW, Bound.HIGH)
+                : List.of(otherwise);
+    }
+
+    static List<Point> of(Site site) {
+        List<Measure> spread = spread(site, KEYS);
+        List<Point> points = new ArrayList<>(corners(site));
         boolean surfaceCounts = site.criteria() != null
                 && (site.criteria().touch() == TouchCriterion.IEEE_80_50KG
                         || site.criteria().touch() == TouchCriterion.IEEE_80_70KG);
         if (!spread.isEmpty() && spread.size() <= MOST_LAYERS && surfaceCounts) {
             List<Double> parts = spread.size() == 1 ? BETWEEN : GRID;
-            List<Bound> seasons = site.soil() != null && site.soil().season() != null
-                    ? List.of(Bound.LOW, Bound.HIGH)
-                    : List.of(Bound.HIGH);
             int count = (int) Math.pow(parts.size(), spread.size());
             for (int cell = 0; cell < count; cell++) {
                 int number = cell;
-                for (Bound season : seasons) {
+                for (Bound season : seasons(site, Bound.HIGH)) {
                     points.add(point(
                             site,
+                            KEYS,
                             i -> between(
                                     spread.get(i), parts.get(number / (int) Math.pow(parts.size(), i) % parts.size())),
                             season));
@@ -97,22 +129,25 @@ final class SoilPoints {
                 && wire.poleEarthResistance().hasSpread();
     }
 
-    /** The site with the i-th uncertain resistivity at a value [Ω·m]. */
-    private static Point point(Site site, IntFunction<Double> values, Bound bound) {
+    /** The site with the i-th uncertain resistivity of these keys at a value [Ω·m]. */
+    private static Point point(Site site, List<String> keys, IntFunction<Double> values, Bound bound) {
         int[] next = {0};
         List<String> words = new ArrayList<>();
+        List<String> concrete = new ArrayList<>();
         Site exact = SiteRewrite.of(site, (path, measure) -> {
-            if (!KEYS.contains(path) || !measure.hasSpread()) {
+            if (!keys.contains(path) || !measure.hasSpread()) {
                 return measure;
             }
             double value = values.apply(next[0]);
             next[0]++;
-            words.add(Numbers.brief(value));
+            (KEYS.contains(path) ? words : concrete).add(Numbers.brief(value));
             return Measure.of(Dimension.RESISTIVITY, value);
         });
         String season = site.soil() == null || site.soil().season() == null
                 ? ""
                 : ", season " + bound.name().toLowerCase(Locale.ROOT);
-        return new Point(exact, "soil=" + String.join("/", words) + " ohm.m" + season, bound);
+        String ground = words.isEmpty() ? bound.name().toLowerCase(Locale.ROOT) : String.join("/", words) + " ohm.m";
+        String shell = concrete.isEmpty() ? "" : ", concrete " + String.join("/", concrete) + " ohm.m";
+        return new Point(exact, "soil=" + ground + shell + season, bound);
     }
 }

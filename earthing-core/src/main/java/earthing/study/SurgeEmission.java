@@ -28,7 +28,16 @@ final class SurgeEmission {
     private String model;
 
     SurgeEmission(List<String> cores, Case circumstances, Bound bound, List<Result> results, Set<String> notes) {
-        this(cores, circumstances, bound, results, notes, INTO_TANK, CIRCUIT);
+        this(cores, circumstances, word(bound), results, notes, INTO_TANK, CIRCUIT);
+    }
+
+    /** The standard case in ground beside the bounds. */
+    SurgeEmission(List<String> cores, Case circumstances, String at, List<Result> results, Set<String> notes) {
+        this(cores, circumstances, at, results, notes, INTO_TANK, CIRCUIT);
+    }
+
+    private static String word(Bound bound) {
+        return bound.name().toLowerCase(Locale.ROOT);
     }
 
     /**
@@ -45,12 +54,23 @@ final class SurgeEmission {
             Set<String> notes,
             String model,
             Source source) {
+        this(cores, circumstances, word(bound), results, notes, model, source);
+    }
+
+    private SurgeEmission(
+            List<String> cores,
+            Case circumstances,
+            String at,
+            List<Result> results,
+            Set<String> notes,
+            String model,
+            Source source) {
         this.plain = model;
         this.model = model;
         this.source = source;
         this.cores = cores;
         this.circumstances = circumstances;
-        this.at = bound.name().toLowerCase(Locale.ROOT);
+        this.at = at;
         this.results = results;
         this.notes = notes;
     }

@@ -14,6 +14,7 @@ import earthing.site.Surges;
 import earthing.site.TestedArrangement;
 import earthing.surge.SampledImpulse;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -41,6 +42,8 @@ final class SurgeStudy {
     static final double RECHECK_BOUND = 0.01;
     /** Standard current into the tank [A]. */
     static final double CURRENT = Surges.STANDARD_CURRENT;
+
+    private static final double NOTICEABLY = 1 + 1e-9;
 
     private static final String ENTRY = "current-into-tank";
     private static final int FIGURE_POINTS = 240;
@@ -228,8 +231,106 @@ final class SurgeStudy {
                         gaps.add(missing.gap("surge", circumstances));
                     }
                 }
+                if (own && each == bond && scope != StudyScope.POINT) {
+                    inGroundBeside(arrangement, each, wave, peak, circumstances);
+                }
             }
         }
+    }
+
+    /** Ends of the ids of what a core or its protector bears; each is held against a limit of its own. */
+    private static final List<String> BORNE = List.of(
+            ".open-voltage",
+            ".short-circuit-current",
+            ".charge",
+            ".terminal-voltage",
+            ".let-through",
+            ".protector-current",
+            ".protector-charge");
+
+    private static final String CABLE_END = "surge.cable-end.";
+    private static final String GAP = "surge.gap.";
+    private static final String VOLTAGE = ".voltage";
+
+    /** Layers of which some are poor and some good can give more than ground that is poor or good throughout. */
+    private void inGroundBeside(
+            Arrangement arrangement, ScreenBond bond, String wave, double peak, Case circumstances) {
+        Map<String, List<Result>> worst = new LinkedHashMap<>();
+        try {
+            for (SoilPoints.Point point : SoilPoints.corners(site)) {
+                Site variant = SiteVariant.screened(SiteVariant.arranged(point.site(), arrangement, in), bond, in);
+                SurgeWave shape = SurgeWave.named(wave);
+                SurgeCase.Outcome outcome =
+                        SurgeCase.solve(variant, EarthPaths.of(variant), cache, point.bound(), shape, peak, in);
+                List<Result> there = new ArrayList<>();
+                Set<String> told = new LinkedHashSet<>(); // the bounds tell the same notes
+                new SurgeEmission(coreKeys(), circumstances, point.at(), there, told).emit(outcome);
+                ControlCable cable = variant.controlCable();
+                if (cable != null) {
+                    there.addAll(LetThrough.of(cable, outcome.built(), shape, circumstances, point.at(), in, told));
+                    there.addAll(CoreTerminals.of(cable, outcome.built(), shape, circumstances, point.at(), in, told));
+                }
+                for (List<Result> group : judged(there)) {
+                    String id = group.get(0).id();
+                    double before =
+                            worst.containsKey(id) ? strain(worst.get(id)) : strainAtBounds(group, circumstances);
+                    if (strain(group) > before * NOTICEABLY) {
+                        worst.put(id, group);
+                    }
+                }
+            }
+        } catch (MissingInput missing) {
+            return; // told at the bounds
+        }
+        worst.values().forEach(results::addAll);
+    }
+
+    /** What verdicts rest on: a value alone, or that of a gap with its strength. */
+    private static List<List<Result>> judged(List<Result> results) {
+        List<List<Result>> judged = new ArrayList<>();
+        for (Result result : results) {
+            String id = result.id();
+            if (id.startsWith(CABLE_END) && BORNE.stream().anyMatch(id::endsWith)) {
+                judged.add(List.of(result));
+            } else if (id.startsWith(GAP) && id.endsWith(VOLTAGE)) {
+                String strength = strength(id);
+                results.stream()
+                        .filter(r -> r.id().equals(strength))
+                        .findFirst()
+                        .ifPresent(s -> judged.add(List.of(result, s)));
+            }
+        }
+        return judged;
+    }
+
+    private static String strength(String voltage) {
+        return voltage.substring(0, voltage.length() - VOLTAGE.length()) + ".strength";
+    }
+
+    private static double strain(List<Result> group) {
+        return group.size() == 1
+                ? group.get(0).value()
+                : group.get(0).value() / group.get(1).value();
+    }
+
+    private double strainAtBounds(List<Result> group, Case circumstances) {
+        List<Result> own = results.stream()
+                .filter(r -> r.circumstances().equals(circumstances))
+                .toList();
+        double worst = 0;
+        for (Result one : own) {
+            if (one.id().equals(group.get(0).id())) {
+                double limit = group.size() == 1
+                        ? 1
+                        : own.stream()
+                                .filter(r -> r.id().equals(group.get(1).id()) && r.at().equals(one.at()))
+                                .mapToDouble(Result::value)
+                                .findFirst()
+                                .orElse(Double.NaN);
+                worst = Math.max(worst, one.value() / limit);
+            }
+        }
+        return worst;
     }
 
     /** What the cores end on: protectors of every arrangement, and between two cores for the site as it is. */

@@ -49,6 +49,25 @@ class SpreadStudyTest {
         return ComplianceRun.of(site, SiteStudy.of(site, StudyScope.AS_BUILT));
     }
 
+    /** All corners of the bounds and some points within: none is worse than what a check reports. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "brackenmire-mistakes.yaml",
+                "fellmark-single-wire.yaml",
+                "ollinford-concrete-lv.yaml",
+                "pellwharf-plate-concrete.yaml",
+                "ternhook-wood-separate.yaml",
+                "ternhook-wood-shared.yaml",
+                "thornby-shield-wire.yaml"
+            })
+    void noPointOfADemonstrationSiteIsWorseThanReported(String name) {
+        Site site = DemoSite.read(name);
+        WorstSearch search = SpreadStudy.search(site, findings(site), 8, 20261127L);
+        assertThat(search.checks()).hasSizeGreaterThan(10);
+        assertThat(search.counterexamples()).isEmpty();
+    }
+
     /** What a sample leaves out may not change what it tells. */
     @ParameterizedTest
     @ValueSource(

@@ -119,6 +119,8 @@ class GoverningPointTest {
               - {name: own, at: {x: 4 m, y: 0 m}, rod: {length: 1.5 m, diameter: 16 mm, top-depth: 0.2 m}}
             cubicle: {height: 3 m, earth: %s, tee-length: 0.3 m%s, reach: {low: 0.8 m, nominal: 1 m, high: 1.1 m}}
             control-cable: {separation: 0.2 m, screen: {bond: both, area: 4 mm2}, insulation-level: 2 kV}
+            arresters: {phases: 3, side: both, continuous-voltage: 19 kV, temporary-overvoltage: 24 kV,
+              temporary-overvoltage-time: 10 s, residual-voltage: 75 kV, earthed-at: tank}
             criteria:
               touch: %s
               footwear-resistance: {low: 0 ohm, nominal: 500 ohm, high: 2 kohm}
@@ -145,6 +147,8 @@ class GoverningPointTest {
         for (Result r : own) {
             if (r.id().startsWith("epr.") || r.id().equals("cable.power-frequency.voltage")) {
                 worst.merge(r.id(), r.value(), Math::max);
+            } else if (r.id().equals(ArresterDuty.TEMPORARY)) {
+                limit(own, r, "", ".rating").ifPresent(bears -> worst.merge(r.id(), r.value() / bears, Math::max));
             } else if (r.id().endsWith(".detection-ratio")) {
                 worst.merge("detection", -r.value(), Math::max);
             } else if (r.id().startsWith("touch.") && r.id().endsWith(".voltage")) {
