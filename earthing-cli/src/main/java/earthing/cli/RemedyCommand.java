@@ -37,7 +37,7 @@ import picocli.CommandLine.Parameters;
         description = {
             "",
             "Each change of a catalogue is tried alone at every step of its range, then the"
-                    + " smallest sets that meet every finding. Each trial is the whole study and every check on the"
+                    + " smallest sets that meet every finding. Each row is the whole study and every check on the"
                     + " changed site; what a change worsens elsewhere stands first.",
             "",
             "The exit code is 0 when nothing calls for a remedy or a set was found, 1 when none was.",
@@ -133,8 +133,9 @@ final class RemedyCommand extends Subcommand {
     @Option(
             names = "--runs",
             paramLabel = "N",
-            defaultValue = "600",
-            description = "Most sets that are tried (default ${DEFAULT-VALUE}).")
+            defaultValue = "1200",
+            description =
+                    "Most studies that are made for sets, power frequency and surge counted apart (default ${DEFAULT-VALUE}).")
     private int runs;
 
     @Option(

@@ -26,7 +26,12 @@ final class RemedyCommandTest {
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
-            value = {"ternhook-wood-separate|single-earth,screen-bond=3", "millgarth-two-wires|insulated-stays"})
+            value = {
+                "ternhook-wood-separate|single-earth,screen-bond=3",
+                "millgarth-two-wires|insulated-stays",
+                "cobblers-mere-neutral|better-covering=2,fewer-shots=3",
+                "fellmark-single-wire|covering=1,smaller-fuse=3"
+            })
     void theWrittenSiteIsMetByCheck(String name, String set) throws IOException {
         Path mended = folder.resolve("mended.yaml");
         CommandRun run = CommandRun.of("remedy", site(name), "--set", set, "--write", mended.toString());

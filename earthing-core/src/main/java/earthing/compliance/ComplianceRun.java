@@ -17,6 +17,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** Runs every check on a site and its results. */
 public final class ComplianceRun {
@@ -24,41 +25,58 @@ public final class ComplianceRun {
     private static final Source ISOLATION = Source.owner("auxiliary-supply.isolation-level");
     private static final Source CONTINGENCY = Source.tool("each earth path broken in turn, docs/theory/earth-paths.md");
 
+    /**
+     * What the findings of a check rest on. A check that rests on a part of the studies finds the same with that part alone
+     * as with all of them.
+     */
+    public enum Basis {
+        /** The site file alone. */
+        DESCRIPTION,
+        /** Electrodes, faults, touch and heating; the duty of the arresters in a fault is among it. */
+        POWER_FREQUENCY,
+        /** Surges. */
+        SURGE,
+        /** Several of them, or readings. */
+        EVERYTHING
+    }
+
+    private record Asked(Basis basis, Check check) {}
+
     /** All checks, in the order of the report. */
-    private static final List<Check> CHECKS = List.of(
-            PowerChecks::detection,
-            PowerChecks::backUp,
-            PowerChecks::epr,
-            PowerChecks::touch,
-            PowerChecks::exposure,
-            PowerChecks::step,
-            PowerChecks::transfer,
-            PowerChecks::heating,
-            CableEndChecks::cableEnds,
-            SurgeChecks::screen,
-            SurgeChecks::gaps,
-            SurgeChecks::arresterMargin,
-            SurgeChecks::arresterRating,
-            PowerChecks::controlCable,
-            ConstructionChecks::antennaSuppressor,
-            ComplianceRun::auxiliarySupply,
-            ComplianceRun::contingency,
-            PathChecks::singleMainEarth,
-            PathChecks::arrestersThroughTank,
-            PathChecks::cubicleTee,
-            PathChecks::commonPoint,
-            ConstructionChecks::minimumArea,
-            ConstructionChecks::separation,
-            ConstructionChecks::cableLength,
-            ConstructionChecks::conductingPole,
-            ConstructionChecks::corrosionCouple,
-            ElectrodeChecks::resistance,
-            ElectrodeChecks::modelAgreement,
-            ElectrodeChecks::surveyQuality,
-            ElectrodeChecks::calibration,
-            TestChecks::validity,
-            TestChecks::agreement,
-            TestChecks::continuity);
+    private static final List<Asked> CHECKS = List.of(
+            new Asked(Basis.POWER_FREQUENCY, PowerChecks::detection),
+            new Asked(Basis.POWER_FREQUENCY, PowerChecks::backUp),
+            new Asked(Basis.POWER_FREQUENCY, PowerChecks::epr),
+            new Asked(Basis.POWER_FREQUENCY, PowerChecks::touch),
+            new Asked(Basis.POWER_FREQUENCY, PowerChecks::exposure),
+            new Asked(Basis.POWER_FREQUENCY, PowerChecks::step),
+            new Asked(Basis.POWER_FREQUENCY, PowerChecks::transfer),
+            new Asked(Basis.POWER_FREQUENCY, PowerChecks::heating),
+            new Asked(Basis.SURGE, CableEndChecks::cableEnds),
+            new Asked(Basis.SURGE, SurgeChecks::screen),
+            new Asked(Basis.SURGE, SurgeChecks::gaps),
+            new Asked(Basis.SURGE, SurgeChecks::arresterMargin),
+            new Asked(Basis.POWER_FREQUENCY, SurgeChecks::arresterRating),
+            new Asked(Basis.POWER_FREQUENCY, PowerChecks::controlCable),
+            new Asked(Basis.DESCRIPTION, ConstructionChecks::antennaSuppressor),
+            new Asked(Basis.POWER_FREQUENCY, ComplianceRun::auxiliarySupply),
+            new Asked(Basis.EVERYTHING, ComplianceRun::contingency),
+            new Asked(Basis.DESCRIPTION, PathChecks::singleMainEarth),
+            new Asked(Basis.DESCRIPTION, PathChecks::arrestersThroughTank),
+            new Asked(Basis.DESCRIPTION, PathChecks::cubicleTee),
+            new Asked(Basis.DESCRIPTION, PathChecks::commonPoint),
+            new Asked(Basis.DESCRIPTION, ConstructionChecks::minimumArea),
+            new Asked(Basis.DESCRIPTION, ConstructionChecks::separation),
+            new Asked(Basis.DESCRIPTION, ConstructionChecks::cableLength),
+            new Asked(Basis.DESCRIPTION, ConstructionChecks::conductingPole),
+            new Asked(Basis.DESCRIPTION, ConstructionChecks::corrosionCouple),
+            new Asked(Basis.POWER_FREQUENCY, ElectrodeChecks::resistance),
+            new Asked(Basis.POWER_FREQUENCY, ElectrodeChecks::modelAgreement),
+            new Asked(Basis.POWER_FREQUENCY, ElectrodeChecks::surveyQuality),
+            new Asked(Basis.POWER_FREQUENCY, ElectrodeChecks::calibration),
+            new Asked(Basis.EVERYTHING, TestChecks::validity),
+            new Asked(Basis.EVERYTHING, TestChecks::agreement),
+            new Asked(Basis.EVERYTHING, TestChecks::continuity));
 
     private ComplianceRun() {}
 
@@ -70,11 +88,25 @@ public final class ComplianceRun {
      * @return the findings in the order of the report, accepted departures applied
      */
     public static List<Finding> of(Site site, StudyResults results) {
+        return of(site, results, Set.of(Basis.values()));
+    }
+
+    /**
+     * Checks a site as far as a part of the studies goes.
+     *
+     * @param site the site
+     * @param results what that part of the studies found
+     * @param bases which checks are asked
+     * @return their findings in the order of the report, accepted departures applied
+     */
+    public static List<Finding> of(Site site, StudyResults results, Set<Basis> bases) {
         Design design = Design.of(site, results);
         List<Finding> findings = new ArrayList<>();
-        for (Check check : CHECKS) {
-            for (Finding finding : check.examine(design)) {
-                findings.add(withDeparture(site, finding));
+        for (Asked asked : CHECKS) {
+            if (bases.contains(asked.basis())) {
+                for (Finding finding : asked.check().examine(design)) {
+                    findings.add(withDeparture(site, finding));
+                }
             }
         }
         return List.copyOf(findings);

@@ -84,6 +84,17 @@ public record Remedies(
     }
 
     /**
+     * The findings that want an input, which nothing done to the pole gives.
+     *
+     * @return those of the site as it is, but for readings
+     */
+    public List<Finding> open() {
+        return before.stream()
+                .filter(f -> f.status() == Status.INSUFFICIENT_DATA && !RemedySearch.isReading(f))
+                .toList();
+    }
+
+    /**
      * Whether some set was not tried.
      *
      * @return true if the search was cut short

@@ -55,6 +55,8 @@ public record Remedy(
     public enum Method {
         /** It is the value of the keys. */
         SET,
+        /** It is the value of those keys that have none. */
+        FIT,
         /** It multiplies them. */
         SCALE,
         /** It is the number of members that a list is left. */
@@ -194,6 +196,7 @@ public record Remedy(
                 case SET ->
                     changed =
                             SiteEdit.set(changed, path, step.value, (before, after) -> leads(onlyGiven, before, after));
+                case FIT -> changed = SiteEdit.set(changed, path, step.value, (before, after) -> before == null);
                 case SCALE -> changed = SiteEdit.scaled(changed, path, Double.parseDouble(step.value.toString()));
                 case SHORTEN -> changed = SiteEdit.shortened(changed, path, Integer.parseInt(step.value.toString()));
                 case REMOVE -> changed = SiteEdit.unset(changed, path);

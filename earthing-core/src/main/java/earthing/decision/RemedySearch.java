@@ -20,32 +20,43 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinTask;
 import java.util.function.Consumer;
 
 /**
  * Looks for changes of a catalogue that meet the findings of a site. Every change is tried alone at every step of its
- * range, then sets of changes by size; each trial is the whole study and every check on the changed site. What is tried
- * and what is not is described in {@code docs/decisions/0006-remedies.md}.
+ * range, by the whole study and every check on the changed site; then sets of changes by size, each as far as to the first
+ * part of the studies in which it fails, and whole where none tells against it. What is tried and
+ * what is not is described in {@code docs/decisions/0009-remedies.md}.
  */
 public final class RemedySearch {
 
     /** Largest set that is searched for. */
     public static final int LARGEST = 3;
 
-    /** Sets that are tried at most, unless told otherwise: every set of up to three of 15 changes and some more. */
-    public static final int BUDGET = 600;
+    /**
+     * Studies that are made for sets at most, unless told otherwise: more than all sets of up to three of 15 changes can need,
+     * whose two parts are counted apart.
+     */
+    public static final int BUDGET = 1200;
+
+    /** Most studies that one set needs: both parts, and all of it where these let it pass. */
+    private static final int STUDIES_A_SET = 3;
+
+    /** Changes that a larger set is grown to. */
+    private static final int GROWN = 24;
 
     /** Found sets whose steps are brought down. */
     private static final int BROUGHT_DOWN = 6;
 
-    /** Solved electrodes that are kept: those of some thirty changed electrodes in each state of the ground. */
-    private static final int KEPT = 200;
-
     private final Site site;
     private final List<Finding> before;
-    private final EarthCache cache = new EarthCache(KEPT);
+    private final EarthCache cache = EarthCache.ofManySites();
     /** Of equal sites only one is studied. */
     private final Map<Site, List<Finding>> known = new ConcurrentHashMap<>();
+
+    private final TrialParts parts;
 
     private final Consumer<String> progress;
 
@@ -54,7 +65,7 @@ public final class RemedySearch {
      *
      * @param allowed permissions of the owner, for example {@code neutral}
      * @param largest largest set, ≥ 1
-     * @param budget sets that are tried at most, ≥ 0
+     * @param budget studies that are made for sets at most, ≥ 0; a part of the studies counts as one
      * @param everyStep whether sets are tried with every step of each change, not with the strongest alone
      * @param costs what changes cost
      */
@@ -67,7 +78,7 @@ public final class RemedySearch {
          *
          * @param allowed permissions of the owner
          * @param largest largest set, ≥ 1
-         * @param budget sets that are tried at most, ≥ 0
+         * @param budget studies that are made for sets at most, ≥ 0
          * @param everyStep whether sets are tried with every step of each change
          * @param costs what changes cost
          */
@@ -84,6 +95,7 @@ public final class RemedySearch {
         this.site = site;
         this.progress = progress;
         this.before = findings(site);
+        this.parts = new TrialParts(site, before, cache);
     }
 
     /**
@@ -96,7 +108,13 @@ public final class RemedySearch {
      * @return what was found; without trials where every finding is met
      */
     public static Remedies of(Site site, List<Remedy> catalogue, Plan plan, Consumer<String> progress) {
-        return new RemedySearch(site, progress).run(catalogue, plan);
+        // In a pool of its own, so that each worker takes whole sites.
+        ForkJoinPool workers = new ForkJoinPool(Runtime.getRuntime().availableProcessors());
+        try {
+            return workers.invoke(ForkJoinTask.adapt(() -> new RemedySearch(site, progress).run(catalogue, plan)));
+        } finally {
+            workers.shutdown();
+        }
     }
 
     /**
@@ -254,12 +272,12 @@ public final class RemedySearch {
         return SetSearch.of(
                 group,
                 plan.largest,
-                plan.budget,
+                new SetSearch.Budget(plan.budget, STUDIES_A_SET, () -> parts.studied() + known.size()),
                 set -> notMet.stream()
                         .filter(f -> set.stream()
                                 .noneMatch(choice -> choices.get(choice).meets(f)))
                         .count(),
-                set -> tried(changes(choices, set)).map(RemedyTrial::meetsAll).orElse(false),
+                set -> meets(changes(choices, set)),
                 progress);
     }
 
@@ -296,9 +314,8 @@ public final class RemedySearch {
             for (int step = 0; step < change.step(); step++) {
                 List<Change> lower = new ArrayList<>(least.changes());
                 lower.set(i, new Change(change.remedy(), step));
-                Optional<RemedyTrial> tried = tried(lower);
-                if (tried.isPresent() && tried.get().meetsAll()) {
-                    least = tried.get();
+                if (meets(lower)) {
+                    least = tried(lower).orElseThrow();
                     break;
                 }
             }
@@ -306,36 +323,119 @@ public final class RemedySearch {
         return least;
     }
 
-    /** Every change that helps alone, all at once, then without each that can be spared. */
+    /**
+     * The better of two larger sets: one grown from nothing, the other from every change that helps alone, each by the
+     * change that brings it furthest. Either is then left without each change that can be spared.
+     */
     private Optional<RemedyTrial> further(List<RemedyTrial> strongest) {
         int now = (int) before.stream()
                 .filter(f -> f.status() == Status.NOT_MET && !isReading(f))
                 .count();
-        List<Change> changes = new ArrayList<>();
+        List<Change> helping = new ArrayList<>();
         for (RemedyTrial trial : strongest) {
             if (trial.left() < now || before.stream().anyMatch(f -> f.status() == Status.NOT_MET && trial.meets(f))) {
-                changes.add(trial.changes().get(0));
+                helping.add(trial.changes().get(0));
             }
         }
-        Optional<RemedyTrial> all = applying(changes);
-        if (all.isEmpty()) {
-            return all;
+        List<Change> choices =
+                strongest.stream().map(trial -> trial.changes().get(0)).toList();
+        Optional<RemedyTrial> best = Optional.empty();
+        for (List<Change> start : List.of(grown(List.of(), choices), grown(applying(helping), choices))) {
+            Optional<RemedyTrial> spared = spared(start).flatMap(this::tried);
+            if (spared.isPresent()
+                    && (best.isEmpty() || spared.get().left() < best.get().left())) {
+                best = spared;
+            }
         }
-        RemedyTrial best = all.get();
-        for (int i = best.changes().size() - 1; i >= 0; i--) {
-            progress.accept("sparing changes of a larger set: " + best.changes().size() + " left");
-            List<Change> fewer = new ArrayList<>(best.changes());
+        return best.filter(trial -> trial.left() < now);
+    }
+
+    /** How far a set is from meeting everything. */
+    private record Distance(int left, double missing) implements Comparable<Distance> {
+        private static final Distance FAR = new Distance(Integer.MAX_VALUE, Double.POSITIVE_INFINITY);
+
+        @Override
+        public int compareTo(Distance other) {
+            return Comparator.comparingInt(Distance::left)
+                    .thenComparingDouble(Distance::missing)
+                    .compare(this, other);
+        }
+    }
+
+    /** By the parts of the studies; what rests on several of them is asked when the set is there. */
+    private Distance distance(List<Change> changes) {
+        Optional<Site> changed = changed(changes);
+        if (changed.isEmpty()) {
+            return Distance.FAR;
+        }
+        List<Finding> against =
+                RemedyTrial.against(before, parts.all(changed.get())).toList();
+        double missing = 0;
+        for (Finding finding : against) {
+            // On a scale of ratios, so that one far miss does not hide the rest.
+            missing += Math.log1p(Math.max(0, -finding.margin().orElse(-1)));
+        }
+        return new Distance(against.size(), missing);
+    }
+
+    private List<Change> grown(List<Change> start, List<Change> choices) {
+        List<Change> set = new ArrayList<>(start);
+        Distance reached = distance(set);
+        while (reached.left > 0 && set.size() < GROWN) {
+            progress.accept("growing a larger set: " + set.size() + " changes, " + reached.left + " findings left");
+            List<Change> open = choices.stream()
+                    .filter(choice ->
+                            set.stream().noneMatch(taken -> taken.remedy().equals(choice.remedy())))
+                    .toList();
+            List<Distance> distances = open.parallelStream()
+                    .map(choice -> distance(with(set, choice, choices)))
+                    .toList();
+            int best = -1;
+            for (int i = 0; i < open.size(); i++) {
+                if (distances.get(i).compareTo(best < 0 ? reached : distances.get(best)) < 0) {
+                    best = i;
+                }
+            }
+            if (best < 0) {
+                break;
+            }
+            reached = distances.get(best);
+            List<Change> next = with(set, open.get(best), choices);
+            set.clear();
+            set.addAll(next);
+        }
+        return set;
+    }
+
+    /** One change more, at its place in the order of the catalogue. */
+    private static List<Change> with(List<Change> set, Change change, List<Change> order) {
+        List<Change> more = new ArrayList<>(set);
+        more.add(change);
+        more.sort(Comparator.comparingInt(order::indexOf));
+        return more;
+    }
+
+    private Optional<List<Change>> spared(List<Change> set) {
+        if (set.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Change> least = set;
+        int left = distance(set).left;
+        for (int i = least.size() - 1; i >= 0 && least.size() > 1; i--) {
+            progress.accept("sparing changes of a larger set: " + least.size() + " left");
+            List<Change> fewer = new ArrayList<>(least);
             fewer.remove(i);
-            Optional<RemedyTrial> spared = fewer.isEmpty() ? Optional.empty() : tried(fewer);
-            if (spared.isPresent() && spared.get().left() <= best.left()) {
-                best = spared.get();
+            Distance without = distance(fewer);
+            if (without.left <= left) {
+                least = fewer;
+                left = without.left;
             }
         }
-        return best.left() < now ? Optional.of(best) : Optional.empty();
+        return Optional.of(least);
     }
 
     /** The changes one after another, without those that no longer apply behind the others. */
-    private Optional<RemedyTrial> applying(List<Change> changes) {
+    private List<Change> applying(List<Change> changes) {
         List<Change> taken = new ArrayList<>();
         Site changed = site;
         for (Change change : changes) {
@@ -345,31 +445,47 @@ public final class RemedySearch {
                 taken.add(change);
             }
         }
-        return taken.isEmpty() ? Optional.empty() : tried(taken);
+        return taken;
+    }
+
+    /** Whether a set meets everything; a part that does not is enough to say no. */
+    private boolean meets(List<Change> changes) {
+        Optional<Site> changed = changed(changes);
+        return changed.isPresent()
+                && parts.mayMeet(changed.get())
+                && trial(changes, changed.get()).meetsAll();
     }
 
     private Optional<RemedyTrial> tried(List<Change> changes) {
+        return changed(changes).map(changed -> trial(changes, changed));
+    }
+
+    private RemedyTrial trial(List<Change> changes, Site changed) {
+        return RemedyTrial.of(changes, changed, before, findings(changed));
+    }
+
+    /** The site with the changes one after another; empty if one of them does not apply behind the others. */
+    private Optional<Site> changed(List<Change> changes) {
         Site changed = site;
         for (Change change : changes) {
             Optional<Site> next = apply(changed, change);
             if (next.isEmpty()) {
-                return Optional.empty();
+                return next;
             }
             changed = next.get();
         }
-        changed = SiteEdit.unset(changed, "expect");
-        return Optional.of(RemedyTrial.of(changes, changed, before, findings(changed)));
+        return Optional.of(SiteEdit.unset(changed, "expect"));
     }
 
     /**
      * What the author expected of the site as it was is not expected of another. Readings belong to the electrodes that
      * were measured; where those change, the readings go.
      */
-    private static Optional<Site> apply(Site site, Change change) {
+    private Optional<Site> apply(Site site, Change change) {
         Remedy remedy = change.remedy();
         Optional<Site> changed = remedy.applied(site, remedy.steps().get(change.step()));
         if (changed.isPresent() && !changed.get().electrodes().equals(site.electrodes())) {
-            return remedy.applied(FixedGround.of(site), remedy.steps().get(change.step()));
+            return remedy.applied(FixedGround.of(site, cache), remedy.steps().get(change.step()));
         }
         return changed;
     }

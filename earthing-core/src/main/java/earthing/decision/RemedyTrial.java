@@ -10,6 +10,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * One changed site, studied and checked from end to end.
@@ -96,6 +97,20 @@ public record RemedyTrial(List<Change> changes, Site site, List<Finding> finding
         return new RemedyTrial(changes, site, after, effects(before, after));
     }
 
+    /** How many of some findings of a changed site stand against it; see {@link #standsAgainst}. */
+    static int countAgainst(List<Finding> before, List<Finding> after) {
+        // Only what is not met or open can stand against a site, and most findings are neither.
+        boolean nothing = after.stream()
+                .noneMatch(f -> !RemedySearch.isReading(f) && (f.status() == Status.NOT_MET || open(f.status())));
+        return nothing ? 0 : (int) against(before, after).count();
+    }
+
+    /** Those of some findings of a changed site that stand against it. */
+    static Stream<Finding> against(List<Finding> before, List<Finding> after) {
+        List<Effect> effects = effects(before, after);
+        return after.stream().filter(finding -> standsAgainst(finding, effects));
+    }
+
     /**
      * Whether every finding is met: none is not met, and none is open that was not open before.
      *
@@ -123,6 +138,10 @@ public record RemedyTrial(List<Change> changes, Site site, List<Finding> finding
      * @return true if so
      */
     public boolean standsAgainst(Finding finding) {
+        return standsAgainst(finding, effects);
+    }
+
+    private static boolean standsAgainst(Finding finding, List<Effect> effects) {
         if (RemedySearch.isReading(finding)) {
             return false;
         }

@@ -3,7 +3,9 @@ package earthing.decision;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Consumer;
+import java.util.function.IntSupplier;
 import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 
@@ -41,14 +43,14 @@ record SetSearch(List<List<Integer>> sets, List<Size> sizes) {
     }
 
     /**
-     * Searches.
+     * Searches, each trial counted as one.
      *
      * @param groups group of each choice; a set takes at most one choice of a group
      * @param largest largest size
      * @param budget most trials; a size of which only a part can be tried is tried in part
      * @param order sets with a smaller value are tried first; it decides only what a cut search has seen
      * @param meets whether a set of choices, in rising order, meets; called from several threads
-     * @param progress told the number of trials so far and the number planned for this size
+     * @param progress told the number of trials so far and the number of sets of this size
      * @return the sets of the smallest size that has any
      */
     static SetSearch of(
@@ -58,9 +60,34 @@ record SetSearch(List<List<Integer>> sets, List<Size> sizes) {
             ToDoubleFunction<List<Integer>> order,
             Predicate<List<Integer>> meets,
             Consumer<String> progress) {
+        AtomicInteger spent = new AtomicInteger();
+        Predicate<List<Integer>> counted = set -> {
+            spent.incrementAndGet();
+            return meets.test(set);
+        };
+        return of(groups, largest, new Budget(budget, 1, spent::get), order, counted, progress);
+    }
+
+    /**
+     * What a search may spend.
+     *
+     * @param most most that is spent
+     * @param each most that one trial spends, ≥ 1
+     * @param spent what has been spent; asked between trials that run side by side, never during them
+     */
+    record Budget(int most, int each, IntSupplier spent) {}
+
+    /** Searches with a budget that trials spend, some of them nothing. */
+    static SetSearch of(
+            int[] groups,
+            int largest,
+            Budget budget,
+            ToDoubleFunction<List<Integer>> order,
+            Predicate<List<Integer>> meets,
+            Consumer<String> progress) {
         List<Size> sizes = new ArrayList<>();
         List<List<Integer>> found = new ArrayList<>();
-        int left = budget;
+        int begun = budget.spent.getAsInt();
         for (int size = 1; size <= largest && found.isEmpty(); size++) {
             List<List<Integer>> all = new ArrayList<>();
             combine(groups, size, 0, new ArrayList<>(), all);
@@ -69,14 +96,18 @@ record SetSearch(List<List<Integer>> sets, List<Size> sizes) {
             }
             // The sort is stable, so that equal sets keep their order.
             all.sort(Comparator.comparingDouble(order));
-            int most = Math.min(left, all.size());
-            for (int from = 0; from < most; from += BATCH) {
-                List<List<Integer>> batch = all.subList(from, Math.min(most, from + BATCH));
-                progress.accept("sets of " + size + ": " + from + " of " + most + " tried");
-                batch.parallelStream().filter(meets).forEachOrdered(found::add);
+            int tried = 0;
+            while (tried < all.size()) {
+                int left = budget.most - (budget.spent.getAsInt() - begun);
+                if (left <= 0) {
+                    break;
+                }
+                int batch = Math.min(Math.min(BATCH, all.size() - tried), Math.max(1, left / budget.each));
+                progress.accept("sets of " + size + ": " + tried + " of " + all.size() + " tried");
+                all.subList(tried, tried + batch).parallelStream().filter(meets).forEachOrdered(found::add);
+                tried += batch;
             }
-            left -= most;
-            sizes.add(new Size(size, all.size(), most));
+            sizes.add(new Size(size, all.size(), tried));
         }
         return new SetSearch(found, sizes);
     }

@@ -20,8 +20,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
+import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
@@ -45,7 +44,7 @@ public final class FleetRun {
     private final Order order;
     private final Watcher watcher;
     private final ResultsTable results;
-    private final EarthCache cache = new EarthCache();
+    private final EarthCache cache = EarthCache.ofManySites();
 
     private FleetRun(FleetTable table, Order order, Watcher watcher) {
         this.table = table;
@@ -121,11 +120,8 @@ public final class FleetRun {
         try (FleetStore store = order.resume()
                 ? FleetStore.resume(order.folder(), inputs)
                 : FleetStore.begin(order.folder(), inputs, run.results.head())) {
-            ExecutorService workers = Executors.newFixedThreadPool(order.threads(), task -> {
-                Thread thread = new Thread(task, "pole");
-                thread.setDaemon(true);
-                return thread;
-            });
+            // What a row does side by side is done by these workers too.
+            ForkJoinPool workers = new ForkJoinPool(order.threads());
             try {
                 run.rows(store, workers);
             } finally {
@@ -138,7 +134,7 @@ public final class FleetRun {
         }
     }
 
-    private void rows(FleetStore store, ExecutorService workers) {
+    private void rows(FleetStore store, ForkJoinPool workers) {
         Deque<Future<PoleOutcome>> underWay = new ArrayDeque<>();
         int done = store.rows();
         watcher.done(done);

@@ -65,6 +65,15 @@ final class RemedyBlocks {
                     "Not met and left out, because a reading belongs to the pole that was measured and"
                             + " only a new test answers it: " + names(remedies.readings()) + "."));
         }
+        if (!remedies.notMet().isEmpty() && !remedies.open().isEmpty()) {
+            blocks.add(
+                    new Block.Paragraph("Open for want of an input, which no change of the pole answers; while one is"
+                            + " open, the check of a changed site says so too. To be asked:"));
+            blocks.add(new Block.Bullets(remedies.open().stream()
+                    .map(finding -> name(finding) + ": " + finding.reason()
+                            + (finding.advice().isBlank() ? "" : "; " + finding.advice()))
+                    .toList()));
+        }
         if (!remedies.withheld().isEmpty()) {
             blocks.add(new Block.Paragraph("Not tried, because the owner has to allow it: "
                     + remedies.withheld().stream()
@@ -100,11 +109,14 @@ final class RemedyBlocks {
                         ? "every set of " + size.size() + " (" + size.tried() + ")"
                         : size.tried() + " of " + size.possible() + " sets of " + size.size())
                 .collect(Collectors.joining(", "));
+
         return notMet + (notMet == 1 ? " finding is" : " findings are")
                 + " not met. Tried, each as the whole study and every"
                 + " check on the changed site: " + remedies.singles().size() + " single changes ("
                 + remedies.strongest().size() + " of the catalogue apply here, each at every step of its range); then "
-                + sizes + ", each change at the step that does most alone. "
+                + sizes
+                + ", each change at the step that does most alone. A set that fails in one part of the studies was not"
+                + " studied further. "
                 + (remedies.cutShort()
                         ? "The search was cut short there: a set that was not tried may do as well; --sets and --runs widen it."
                         : "No such set was left out.");

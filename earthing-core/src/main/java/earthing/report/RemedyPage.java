@@ -129,6 +129,15 @@ public final class RemedyPage {
         RemedyBlocks.CAUTIONS.forEach(cautions::add);
         JsonArray readings = new JsonArray();
         remedies.readings().forEach(finding -> readings.add(finding.id()));
+        JsonArray open = new JsonArray();
+        for (Finding finding : remedies.open()) {
+            JsonArray keys = new JsonArray();
+            finding.missingKeys().forEach(keys::add);
+            open.add(new JsonObject()
+                    .add("id", finding.id())
+                    .add("subject", finding.subject())
+                    .add("missing", keys));
+        }
         JsonArray withheld = new JsonArray();
         remedies.withheld().forEach(remedy -> withheld.add(remedy.id()));
         JsonObject root = new JsonObject()
@@ -137,6 +146,7 @@ public final class RemedyPage {
                 .add("input", new JsonObject().add("file", input.siteFileName()).add("sha256", input.sha256()))
                 .add("not-met", notMet)
                 .add("left-out-readings", readings)
+                .add("open", open)
                 .add("not-allowed", withheld)
                 .add("single-changes", singles)
                 .add("sets", sets);

@@ -5,6 +5,7 @@ import earthing.electrode.wire.Bar;
 import earthing.electrode.wire.EarthElectrodes;
 import earthing.electrode.wire.HarmonicElectrode;
 import earthing.electrode.wire.SeriesElectrodes;
+import earthing.site.Soil;
 import earthing.soil.SoilDispersion;
 import earthing.soil.SoilModel;
 import java.util.List;
@@ -14,6 +15,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -50,6 +52,12 @@ public final class EarthCache {
     private static final long MOST_PAIRS = 2_000_000;
 
     /**
+     * The same for many sites: fifty electrodes of ten rods and wires in every state of a layered ground, in
+     * half of a heap of 1 GiB. Where they do not fit, a row at random finds its own forgotten.
+     */
+    private static final long MOST_PAIRS_OF_MANY = 5_000_000;
+
+    /**
      * A map that forgets its oldest entry when it is full, by number or by size. Nobody holds a lock while an entry is
      * being solved, because that is done in parallel: a worker that waits for a lock would keep the parts that it was to do. Waiting on a
      * future lets another worker take its place.
@@ -58,12 +66,15 @@ public final class EarthCache {
 
         private final Map<K, CompletableFuture<V>> values = new ConcurrentHashMap<>();
         private final Queue<K> oldestFirst = new ConcurrentLinkedQueue<>();
+        private final AtomicInteger count = new AtomicInteger();
         private final AtomicLong pairs = new AtomicLong();
         private final int most;
+        private final long mostPairs;
         private final ToLongFunction<V> size;
 
-        Kept(int most, ToLongFunction<V> size) {
+        Kept(int most, long mostPairs, ToLongFunction<V> size) {
             this.most = most;
+            this.mostPairs = mostPairs;
             this.size = size;
         }
 
@@ -82,6 +93,7 @@ public final class EarthCache {
                 mine.complete(made);
                 pairs.addAndGet(size.applyAsLong(made));
                 oldestFirst.add(key);
+                count.incrementAndGet();
                 forget();
             } catch (RuntimeException | Error failed) {
                 values.remove(key, mine);
@@ -91,12 +103,13 @@ public final class EarthCache {
         }
 
         private void forget() {
-            while (oldestFirst.size() > most || pairs.get() > MOST_PAIRS) {
+            while (count.get() > most || pairs.get() > mostPairs) {
                 K oldest = oldestFirst.poll();
                 CompletableFuture<V> gone = oldest == null ? null : values.remove(oldest);
                 if (gone == null) {
                     return;
                 }
+                count.decrementAndGet();
                 pairs.addAndGet(-size.applyAsLong(gone.join()));
             }
         }
@@ -119,10 +132,20 @@ public final class EarthCache {
     private final Kept<Fed, double[][]> inductances;
     private final Kept<Series, SeriesElectrodes> series;
     private final Kept<Carrying, UnitFields.Unit> fields;
+    private final Kept<Soil, SurveyedSoil.Fitted> surveys;
 
     /** A cache for one site, or for sites that have much in common. */
     public EarthCache() {
-        this(MOST);
+        this(MOST, MOST_PAIRS);
+    }
+
+    /**
+     * A cache for many sites.
+     *
+     * @return an empty cache that keeps more than that of one site
+     */
+    public static EarthCache ofManySites() {
+        return new EarthCache(4 * MOST, MOST_PAIRS_OF_MANY);
     }
 
     /**
@@ -131,16 +154,21 @@ public final class EarthCache {
      * @param most solutions of one kind that are kept, at least 1; the oldest is forgotten first
      */
     public EarthCache(int most) {
+        this(most, MOST_PAIRS);
+    }
+
+    private EarthCache(int most, long pairs) {
         if (most < 1) {
             throw new IllegalArgumentException("a cache keeps at least one solution; asked for " + most);
         }
-        solved = new Kept<>(most, electrodes -> (long) electrodes.elements() * electrodes.elements());
-        harmonic = new Kept<>(most, solution -> 0);
-        ports = new Kept<>(most, solution -> 0);
-        inductances = new Kept<>(most, solution -> 0);
-        series = new Kept<>(most, solution -> 0);
+        solved = new Kept<>(most, pairs, electrodes -> (long) electrodes.elements() * electrodes.elements());
+        harmonic = new Kept<>(most, pairs, solution -> 0);
+        ports = new Kept<>(most, pairs, solution -> 0);
+        inductances = new Kept<>(most, pairs, solution -> 0);
+        series = new Kept<>(most, pairs, solution -> 0);
         // A field holds on to its electrodes after they have been forgotten.
-        fields = new Kept<>(most, unit -> unit.pairs());
+        fields = new Kept<>(most, pairs, unit -> unit.pairs());
+        surveys = new Kept<>(most, pairs, fitted -> 0);
     }
 
     EarthElectrodes solve(SoilModel soil, List<Bar> bars) {
@@ -178,6 +206,11 @@ public final class EarthCache {
     /** The field of electrodes that carry these currents. */
     UnitFields.Unit field(EarthElectrodes electrodes, Map<String, Double> currents) {
         return fields.get(new Carrying(electrodes, currents), c -> UnitFields.Unit.of(electrodes, currents));
+    }
+
+    /** The layers that fit the readings of a survey. */
+    SurveyedSoil.Fitted surveyed(Soil soil) {
+        return surveys.get(soil, SurveyedSoil::fitted);
     }
 
     private static Harmonic key(SiteEarth earth, String law) {

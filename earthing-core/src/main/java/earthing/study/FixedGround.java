@@ -18,13 +18,14 @@ public final class FixedGround {
      * Writes the scaled ground out and leaves out readings of electrodes.
      *
      * @param site the site
+     * @param cache solved electrodes
      * @return the site without readings of electrodes; where one of them scales the ground, with the scaled layers in
      *     place of the survey
      */
-    public static Site of(Site site) {
+    public static Site of(Site site, EarthCache cache) {
         Site grounded = site;
         if (site.soil() != null && site.soil().calibrateBy() != null) {
-            Soil scaled = SiteGround.of(site, new EarthCache()).site().soil();
+            Soil scaled = SiteGround.of(site, cache).site().soil();
             if (scaled != null) {
                 grounded = SiteEdit.put(grounded, "soil", scaled);
                 for (String reading : List.of("soundings", "survey-file", "calibrate-by")) {

@@ -37,7 +37,7 @@ final class PowerStudy {
                 heated.add(power);
             }
         }
-        CompletableFuture<StudyResults> heating = CompletableFuture.supplyAsync(() -> HeatingStudy.of(heated, adverse));
+        CompletableFuture<StudyResults> heating = Beside.of(() -> HeatingStudy.of(heated, adverse));
         StudyResults touch = TouchStudy.of(touched, adverse, cache);
         StudyResults governing = GoverningResults.of(
                 StudyResults.join(List.of(

@@ -16,7 +16,7 @@ record SiteGround(Site site, StudyResults results, Optional<StudyResults> readin
 
     /** Finds the ground of a site. */
     static SiteGround of(Site site, EarthCache cache) {
-        SurveyedSoil survey = SurveyedSoil.of(site);
+        SurveyedSoil survey = SurveyedSoil.of(site, cache);
         if (site.soil() == null || site.soil().calibrateBy() == null) {
             return new SiteGround(survey.site(), survey.results(), Optional.empty());
         }

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import java.util.function.Supplier;
 
 /** Runs every study of a site. */
 public final class SiteStudy {
@@ -69,22 +68,23 @@ public final class SiteStudy {
         Site site = ground.site();
         boolean whole = scope == StudyScope.ALL_ARRANGEMENTS;
         // The season makes the ground at its highest the one of most layers; it is begun before it is needed.
-        CompletableFuture<Void> ahead =
-                CompletableFuture.runAsync(() -> solve(AdverseInputs.of(site, new Inputs()), Bound.HIGH, cache));
-        CompletableFuture<Void> otherwise = CompletableFuture.runAsync(() -> {
+        CompletableFuture<Boolean> ahead =
+                Beside.doing(() -> solve(AdverseInputs.of(site, new Inputs()), Bound.HIGH, cache));
+        CompletableFuture<Boolean> otherwise = Beside.doing(() -> {
             if (scope != StudyScope.POINT) {
                 solveOtherwise(site, cache);
             }
         });
         // Surge and power frequency share nothing but the solved electrodes.
-        CompletableFuture<StudyResults> surge = beside(() -> SurgeStudy.of(site, cache, scope));
-        CompletableFuture<StudyResults> line = whole ? beside(() -> LineEntryStudy.of(site, cache)) : NOTHING;
-        CompletableFuture<StudyResults> pole = whole ? beside(() -> PoleStrokeStudy.of(site, cache)) : NOTHING;
-        CompletableFuture<StudyResults> impulse = whole ? beside(() -> ImpulseStudy.of(site, cache)) : NOTHING;
-        CompletableFuture<StudyResults> convergence = whole ? beside(() -> ConvergenceStudy.of(site, cache)) : NOTHING;
+        CompletableFuture<StudyResults> surge = Beside.of(() -> SurgeStudy.of(site, cache, scope));
+        CompletableFuture<StudyResults> line = whole ? Beside.of(() -> LineEntryStudy.of(site, cache)) : NOTHING;
+        CompletableFuture<StudyResults> pole = whole ? Beside.of(() -> PoleStrokeStudy.of(site, cache)) : NOTHING;
+        CompletableFuture<StudyResults> impulse = whole ? Beside.of(() -> ImpulseStudy.of(site, cache)) : NOTHING;
+        CompletableFuture<StudyResults> convergence =
+                whole ? Beside.of(() -> ConvergenceStudy.of(site, cache)) : NOTHING;
         CompletableFuture<StudyResults> readings = ground.readings()
                 .map(CompletableFuture::completedFuture)
-                .orElseGet(() -> beside(() -> TesterStudy.of(site, cache)));
+                .orElseGet(() -> Beside.of(() -> TesterStudy.of(site, cache)));
         StudyResults electrodes = electrodes(site, cache, scope);
         StudyResults power = PowerStudy.of(site, cache, scope);
         StudyResults found = StudyResults.join(List.of(
@@ -100,10 +100,6 @@ public final class SiteStudy {
         ahead.join();
         otherwise.join();
         return whole ? StudyResults.join(List.of(found, SharingStudy.of(site, found))) : found;
-    }
-
-    private static CompletableFuture<StudyResults> beside(Supplier<StudyResults> study) {
-        return CompletableFuture.supplyAsync(study);
     }
 
     /** Into the cache; what is missing is told where the result is asked for. */
@@ -132,7 +128,7 @@ public final class SiteStudy {
         }
     }
 
-    private static StudyResults electrodes(Site given, EarthCache cache, StudyScope scope) {
+    static StudyResults electrodes(Site given, EarthCache cache, StudyScope scope) {
         Inputs in = new Inputs();
         Site site = AdverseInputs.of(given, new Inputs());
         List<Result> results = new ArrayList<>();

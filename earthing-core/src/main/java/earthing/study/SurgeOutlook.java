@@ -36,7 +36,7 @@ public final class SurgeOutlook {
     public static StudyResults added(Site asRead, StudyResults studied, EarthCache cache) {
         Site site = SiteGround.of(asRead, cache).site();
         // The draw takes about as long as all the rest.
-        CompletableFuture<StudyResults> risk = CompletableFuture.supplyAsync(() -> SurgeRisk.of(site, studied, cache));
+        CompletableFuture<StudyResults> risk = Beside.of(() -> SurgeRisk.of(site, studied, cache));
         ColumnTable ownWave = site.surges() == null ? null : site.surges().ownWave();
         StudyResults recorded =
                 ownWave == null ? StudyResults.EMPTY : SurgeStudy.ofRecorded(site, cache, WaveFile.impulse(ownWave));

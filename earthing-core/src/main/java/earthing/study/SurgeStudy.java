@@ -127,7 +127,7 @@ final class SurgeStudy {
                         .with("arrangement", own.get().word())
                         .with("screen-bond", word(bond));
                 Site variant = SiteVariant.screened(SiteVariant.arranged(site, own.get(), in), bond, in);
-                broken = CompletableFuture.supplyAsync(() -> SurgeBreaks.of(variant, cache, peak, asBuilt));
+                broken = Beside.of(() -> SurgeBreaks.of(variant, cache, peak, asBuilt));
             }
             for (Arrangement arrangement : Arrangement.values()) {
                 boolean isOwn = own.isPresent() && own.get() == arrangement;

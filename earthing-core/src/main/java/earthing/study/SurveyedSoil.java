@@ -43,19 +43,34 @@ final class SurveyedSoil {
         this.results = results;
     }
 
+    /** Readings of a survey with what fits them; they say nothing of the site around them. */
+    record Fitted(Soil soil, StudyResults results) {}
+
     /** The site with fitted layers; the site itself and no result where it holds no readings. */
     static SurveyedSoil of(Site site) {
+        return of(site, new EarthCache());
+    }
+
+    /** The same, with the surveys that were fitted before. */
+    static SurveyedSoil of(Site site, EarthCache cache) {
         Soil soil = site.soil();
         if (soil == null || !soil.isSurveyed()) {
             return new SurveyedSoil(site, StudyResults.EMPTY);
         }
+        Fitted fitted = cache.surveyed(soil);
+        return new SurveyedSoil(
+                fitted.soil().equals(soil) ? site : SiteVariant.grounded(site, fitted.soil()), fitted.results());
+    }
+
+    /** The layers; the soil as it is where the readings give none. */
+    static Fitted fitted(Soil soil) {
         String key = soil.surveyFile() == null ? "soil.soundings" : "soil.survey-file";
         SurveyStudy study;
         try {
             study = SurveyStudy.of(traverses(soil), OptionalInt.empty());
         } catch (IllegalArgumentException tooFew) {
-            return new SurveyedSoil(
-                    site,
+            return new Fitted(
+                    soil,
                     new StudyResults(
                             List.of(),
                             List.of(),
@@ -85,7 +100,7 @@ final class SurveyedSoil {
                 soil.frequencyDependence(),
                 soil.survey(),
                 soil.surveyDate());
-        return new SurveyedSoil(SiteVariant.grounded(site, fitted), results(soil, study, fit));
+        return new Fitted(fitted, results(soil, study, fit));
     }
 
     Site site() {

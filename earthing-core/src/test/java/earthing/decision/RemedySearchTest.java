@@ -13,6 +13,7 @@ import earthing.decision.RemedyTrial.Direction;
 import earthing.site.MeasurementKind;
 import earthing.site.Site;
 import earthing.study.DemoSite;
+import earthing.study.EarthCache;
 import earthing.study.FixedGround;
 import earthing.study.SiteStudy;
 import earthing.study.StudyScope;
@@ -184,7 +185,7 @@ class RemedySearchTest {
     @Test
     void theScaledGroundOutlivesTheReading() {
         Site site = DemoSite.read("ravensike-readings.yaml");
-        Site fixed = FixedGround.of(site);
+        Site fixed = FixedGround.of(site, new EarthCache());
         assertThat(fixed.measurements()).allMatch(m -> m.kind() != MeasurementKind.ELECTRODE_RESISTANCE);
         Map<String, Finding> before =
                 findings(site).stream().collect(Collectors.toMap(f -> f.id() + f.subject(), f -> f, (a, b) -> a));

@@ -159,15 +159,15 @@ public final class SiteCells {
             String cell = cell(site, column);
             cells.add(decimalComma && column.isNumber() ? cell.replace('.', ',') : cell);
             if (!cell.isEmpty() && !cell.equals(SiteRows.NOT_GIVEN)) {
-                filled.addAll(SiteRows.owners(column));
+                filled.addAll(RowTree.owners(column));
             }
         }
         for (int i = 0; i < cells.size(); i++) {
             SiteColumn column = columns.get(i);
             // Where nothing else says that the block is there, the word does.
-            if (cells.get(i).isEmpty() && isUnknown(site, column) && !filled.containsAll(SiteRows.owners(column))) {
+            if (cells.get(i).isEmpty() && isUnknown(site, column) && !filled.containsAll(RowTree.owners(column))) {
                 cells.set(i, ValueReader.UNKNOWN);
-                filled.addAll(SiteRows.owners(column));
+                filled.addAll(RowTree.owners(column));
             }
         }
         return cells;
