@@ -2,6 +2,7 @@ package earthing.surge;
 
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
@@ -56,6 +57,8 @@ public final class SampledImpulse implements Impulse {
         List<double[]> rows = new ArrayList<>();
         try (CsvReader<CsvRecord> csv = CsvReader.builder()
                 .commentStrategy(de.siegmar.fastcsv.reader.CommentStrategy.SKIP)
+                .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+                .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
                 .ofCsvRecord(reader)) {
             boolean first = true;
             for (CsvRecord record : csv) {

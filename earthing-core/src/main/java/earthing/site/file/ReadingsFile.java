@@ -142,7 +142,16 @@ public final class ReadingsFile {
 
     private List<String> head(CsvRecord row) {
         List<String> head = row.getFields().stream().map(String::strip).toList();
-        for (String column : head) {
+        for (int i = 0; i < head.size(); i++) {
+            String column = head.get(i);
+            if (KEYS.contains(column) && head.indexOf(column) < i) {
+                problems.add(
+                        new Place((int) row.getStartingLineNumber(), 1),
+                        column,
+                        column,
+                        "this column stands twice",
+                        "each column once");
+            }
             if (!column.isEmpty() && !column.equals(EXPECTED) && !KEYS.contains(column)) {
                 problems.add(
                         new Place((int) row.getStartingLineNumber(), 1),
@@ -165,6 +174,14 @@ public final class ReadingsFile {
         Map<String, String> cells = new LinkedHashMap<>();
         for (int i = 0; i < Math.min(head.size(), row.getFieldCount()); i++) {
             String cell = row.getField(i).strip();
+            if (KEYS.contains(head.get(i)) && cell.lines().count() > 1) {
+                problems.add(
+                        new Place((int) row.getStartingLineNumber(), 1),
+                        head.get(i),
+                        cell,
+                        "a line break within a cell",
+                        "one line");
+            }
             if (KEYS.contains(head.get(i)) && !cell.isEmpty()) {
                 cells.put(head.get(i), cell);
             }

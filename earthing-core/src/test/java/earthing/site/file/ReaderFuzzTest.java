@@ -6,18 +6,22 @@ import com.sun.management.ThreadMXBean;
 import earthing.quantity.ColumnTable;
 import earthing.quantity.Numbers;
 import earthing.site.Key;
+import earthing.site.Measurement;
 import earthing.site.OwnerCriteria;
 import earthing.site.Site;
 import earthing.site.Soil;
 import earthing.site.Surges;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.lang.management.ManagementFactory;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Random;
@@ -52,12 +56,24 @@ final class ReaderFuzzTest {
 
     private static final Path FOLDER = Path.of("..", "earthing-cli", "sites");
 
+    private static final String LOWGARTH = lowgarth();
+
+    private static String lowgarth() {
+        try {
+            return Files.readString(FOLDER.resolve("lowgarth-short.yaml"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
     /** What is read, and its share of the inputs [%]. */
     enum Kind {
-        SITE(60, Site.class, ""),
+        SITE(55, Site.class, ""),
         SURVEY(16, Soil.class, "survey-file"),
         WAVE(16, Surges.class, "own-wave"),
-        LIMITS(8, OwnerCriteria.class, "touch-curve");
+        LIMITS(8, OwnerCriteria.class, "touch-curve"),
+        /** A filled test sheet, whose readings go into a site file. */
+        READINGS(5, Site.class, "");
 
         private final int percent;
         private final Class<? extends Record> block;
@@ -134,7 +150,12 @@ final class ReaderFuzzTest {
     private static Result measured(Kind kind, byte[] input) {
         ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
         long before = threads.getCurrentThreadAllocatedBytes();
-        boolean valid = kind == Kind.SITE ? site(input) : table(kind, input);
+        boolean valid =
+                switch (kind) {
+                    case SITE -> site(input);
+                    case READINGS -> readings(input);
+                    default -> table(kind, input);
+                };
         return new Result(valid, threads.getCurrentThreadAllocatedBytes() - before);
     }
 
@@ -175,6 +196,62 @@ final class ReaderFuzzTest {
             assertThat(WaveFile.impulse(table).size()).isEqualTo(table.rows());
         }
         return true;
+    }
+
+    /** The site file keeps every line, and the readings in it are the rows of the sheet that have a value. */
+    private static boolean readings(byte[] input) {
+        Path path = FOLDER.resolve("lowgarth-short.yaml");
+        ProblemList problems = new ProblemList("damaged.csv");
+        String sheet = SiteFile.decode(input, problems);
+        if (sheet == null) {
+            told(problems.inOrderOfFile());
+            return false;
+        }
+        ReadingsFile.Outcome outcome = ReadingsFile.addTo(sheet, "damaged.csv", LOWGARTH, path);
+        if (outcome instanceof ReadingsFile.Outcome.Refused refused) {
+            told(refused.problems());
+            return false;
+        }
+        ReadingsFile.Outcome.Added added = (ReadingsFile.Outcome.Added) outcome;
+        List<String> kept = new ArrayList<>(added.text().lines().toList());
+        assertThat(kept).containsSubsequence(LOWGARTH.lines().toList());
+        Site site = ((ReadOutcome.Valid) SiteFile.read(added.text(), "merged.yaml")).site();
+        List<Measurement> read = site.measurements();
+        List<Map<String, String>> said = said(text(input));
+        assertThat(read).hasSize(said.size()).hasSize(added.readings());
+        for (int i = 0; i < said.size(); i++) {
+            assertThat(read.get(i).of()).isEqualTo(said.get(i).get("of"));
+            assertThat(read.get(i).date()).isEqualTo(said.get(i).get("date"));
+            assertThat(read.get(i).value().bounds().orElseThrow().nominal().text())
+                    .isEqualTo(said.get(i).get("value"));
+        }
+        return true;
+    }
+
+    /** The rows with a value, taken apart by the rules of RFC 4180 and not by the library of the reader under test. */
+    private static List<Map<String, String>> said(String text) {
+        List<Map<String, String>> rows = new ArrayList<>();
+        List<String> head = List.of();
+        char separator = 0;
+        for (String line : text.split("\r\n|\r|\n", -1)) {
+            if (line.isEmpty()) {
+                continue;
+            }
+            if (separator == 0) {
+                separator = line.contains(";") ? ';' : ',';
+                head = TableRows.cells(line, separator);
+                continue;
+            }
+            List<String> cells = TableRows.cells(line, separator);
+            Map<String, String> row = new HashMap<>();
+            for (int i = 0; i < Math.min(cells.size(), head.size()); i++) {
+                row.put(head.get(i), cells.get(i));
+            }
+            if (!row.getOrDefault("value", "").isEmpty()) {
+                rows.add(row);
+            }
+        }
+        return rows;
     }
 
     private static void told(List<Problem> problems) {
@@ -238,6 +315,16 @@ final class ReaderFuzzTest {
             case WAVE -> {
                 good.add(Files.readString(FOLDER.resolve("quernholm-recorded.csv")));
                 good.add("# decimal: comma\ntime [us];current [kA]\n0;0\n0,5;1,25\n3;0\n");
+            }
+            case READINGS -> {
+                good.add(
+                        """
+                        kind,of,value,method,isolated,current-probe-distance,potential-probe-distance,date,soil-state,expected
+                        electrode-resistance,main,18 ohm,fall-of-potential,yes,60 m,37 m,2026-03-02,wet,15 to 25 ohm
+                        bond-continuity,main-earth,"0.02 ohm",four-wire,no,,,2026-03-02,,
+                        electrode-resistance,main,,fall-of-potential,,,,,,
+                        """);
+                good.add("kind;of;value;method;isolated;date\nelectrode-resistance;main;21.5 ohm;clamp-on;no;2026-09-30\n");
             }
             case LIMITS -> {
                 good.add(Files.readString(FOLDER.resolve("thornby-owner-limits.csv")));

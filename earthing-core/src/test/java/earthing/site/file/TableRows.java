@@ -124,7 +124,8 @@ final class TableRows {
         return rows;
     }
 
-    private static List<String> cells(String line, char separator) {
+    /** The cells of one line, RFC 4180. */
+    static List<String> cells(String line, char separator) {
         List<String> cells = new ArrayList<>();
         StringBuilder cell = new StringBuilder();
         boolean quoted = false;
