@@ -46,8 +46,9 @@ class InductanceEdgesTest {
             @ForAll @DoubleRange(min = -1, max = 1) double x,
             @ForAll @DoubleRange(min = -1, max = 1) double y,
             @ForAll @DoubleRange(min = 0.2, max = 1) double z,
-            @ForAll @DoubleRange(min = -1e-4, max = 1e-4) double turn,
+            @ForAll @DoubleRange(min = -1, max = 1) double tenThousandths,
             @ForAll @DoubleRange(min = 1.5, max = 3) double apart) {
+        double turn = 1e-4 * tenThousandths;
         double length = Math.sqrt(x * x + y * y + z * z);
         Filament a = new Filament(new Point(0, 0, 0), new Point(x, y, z));
         // Beside it at right angles to nothing in particular, and turned a little about no axis in particular.
