@@ -101,15 +101,17 @@ class SheetsAndPagesTest {
                 "autumn.csv",
                 added.text(),
                 SITE);
-        assertThat(Fixtures.site(again.text()).measurements()).hasSize(read.size() + 1).last().satisfies(last -> assertThat(
-                        last.value().nominal())
-                .isEqualTo(31));
+        assertThat(Fixtures.site(again.text()).measurements())
+                .hasSize(read.size() + 1)
+                .last()
+                .satisfies(last -> assertThat(last.value().nominal()).isEqualTo(31));
     }
 
     @Test
     void aSheetIsRefusedWithItsRowAndColumn() {
-        assertThat(refused("").problems()).singleElement().satisfies(p -> assertThat(p.text())
-                .contains("filled.csv", "nothing in this file"));
+        assertThat(refused("").problems())
+                .singleElement()
+                .satisfies(p -> assertThat(p.text()).contains("filled.csv", "nothing in this file"));
         assertThat(refused(HEAD + "electrode-resistance,main,,fall-of-potential,yes,2026-05-04\n")
                         .problems())
                 .singleElement()
@@ -132,8 +134,9 @@ class SheetsAndPagesTest {
                 "filled.csv",
                 Fixtures.SITE_FILE,
                 SITE);
-        assertThat(Fixtures.site(added.text()).measurements()).singleElement().satisfies(m -> assertThat(m.of())
-                .isEqualTo("main"));
+        assertThat(Fixtures.site(added.text()).measurements())
+                .singleElement()
+                .satisfies(m -> assertThat(m.of()).isEqualTo("main"));
     }
 
     @Test
@@ -186,11 +189,11 @@ class SheetsAndPagesTest {
             assertThat(Double.parseDouble(results.get(i + 1).getField(value)))
                     .isEqualTo(input.results().results().get(i).value());
         }
-        assertThat(records(files.get("findings.csv"))).hasSize(1 + input.findings().size());
+        assertThat(records(files.get("findings.csv")))
+                .hasSize(1 + input.findings().size());
         assertThat(records(files.get("inputs.csv")))
                 .anySatisfy(row -> assertThat(row.getFields())
-                        .containsExactly(
-                                "system.earth-fault-current", "200", "300", "340", "A", "data-sheet", "", ""))
+                        .containsExactly("system.earth-fault-current", "200", "300", "340", "A", "data-sheet", "", ""))
                 .anySatisfy(row -> assertThat(row.getFields()).startsWith("system.neutral.resistance", "", "unknown"));
     }
 
@@ -214,8 +217,8 @@ class SheetsAndPagesTest {
         assertThat(json.get("results").asArray()).isEmpty();
         List<Result> changed = new ArrayList<>(a.results().results());
         changed.removeIf(result -> result.id().equals("electrode.main.resistance"));
-        changed.add(Result.of(
-                "electrode.main.resistance", Case.NONE, "nominal", 33, "ohm", "thin wire", Fixtures.TOOL));
+        changed.add(
+                Result.of("electrode.main.resistance", Case.NONE, "nominal", 33, "ohm", "thin wire", Fixtures.TOOL));
         StudyResults fewer = new StudyResults(
                 changed,
                 a.results().curves(),
@@ -223,7 +226,13 @@ class SheetsAndPagesTest {
                 a.results().assumptions(),
                 a.results().notes());
         ReportInput c = new ReportInput(
-                Fixtures.site(text), "other.yaml", text, Fixtures.HASH, fewer, a.findings().subList(1, 3), "0.1.0");
+                Fixtures.site(text),
+                "other.yaml",
+                text,
+                Fixtures.HASH,
+                fewer,
+                a.findings().subList(1, 3),
+                "0.1.0");
         JsonObject apart = Json.parse(DifferencePage.json(a, c)).asObject();
         assertThat(apart.get("results").asArray()).isNotEmpty();
         assertThat(apart.get("findings").asArray().size())
@@ -252,7 +261,9 @@ class SheetsAndPagesTest {
         String page = SurveyReport.text("survey.csv", read.array(), study, List.of("a remark of the reader"));
         String block = SurveyReport.block(read.array(), study);
         assertThat(page).contains("survey.csv: ", "- a remark of the reader").endsWith(block);
-        String site = Fixtures.SITE_FILE.replaceFirst("(?s)soil:\n.*?pole:", "SOIL\npole:").replace("SOIL\n", block);
+        String site = Fixtures.SITE_FILE
+                .replaceFirst("(?s)soil:\n.*?pole:", "SOIL\npole:")
+                .replace("SOIL\n", block);
         Site with = Fixtures.site(site);
         assertThat(with.soil().layers()).hasSize(2);
         JsonObject json = Json.parse(SurveyReport.json("survey.csv", read.array(), study, List.of("r")))
@@ -260,7 +271,8 @@ class SheetsAndPagesTest {
         assertThat(json.getString("site-file-block", "")).isEqualTo(block);
         JsonArray fits = json.get("pooled").asObject().get("fits").asArray();
         assertThat(fits).isNotEmpty();
-        int readings = read.traverses().stream().mapToInt(t -> t.readings().size()).sum();
+        int readings =
+                read.traverses().stream().mapToInt(t -> t.readings().size()).sum();
         assertThat(fits.get(0).asObject().get("readings").asArray().size()).isLessThanOrEqualTo(readings);
         assertThat(with.soil().layers().get(0).resistivity().nominal())
                 .isCloseTo(study.pooled().best().resistivity(0).value(), withinPercentage(0.5));
@@ -293,8 +305,12 @@ class SheetsAndPagesTest {
         String page = Report.text(SpreadReport.document(input, spread));
         assertThat(page).contains("soil.resistivity", "electrode.resistance");
         assertThat(Report.html(SpreadReport.document(input, spread))).contains("<svg");
-        SpreadStudy none = SpreadStudy.of(Fixtures.site(text.replace("low: 60 ohm.m, nominal: 120 ohm.m, high: 240 ohm.m",
-                "nominal: 120 ohm.m")), findings, 5, 1, step -> {});
+        SpreadStudy none = SpreadStudy.of(
+                Fixtures.site(text.replace("low: 60 ohm.m, nominal: 120 ohm.m, high: 240 ohm.m", "nominal: 120 ohm.m")),
+                findings,
+                5,
+                1,
+                step -> {});
         assertThat(Report.text(SpreadReport.document(input, none)).replaceAll("\\s+", " "))
                 .contains("nothing to spread");
     }
@@ -310,7 +326,8 @@ class SheetsAndPagesTest {
         compared.rows().forEach(row -> assertThat(page).contains(row.id()));
         assertThat(page).contains("under " + compared.sets().size() + " sets of criteria");
         assertThat(page.lines()).allMatch(line -> line.length() <= 80);
-        JsonObject json = Json.parse(CriteriaPage.json("ternhook.yaml", compared)).asObject();
+        JsonObject json =
+                Json.parse(CriteriaPage.json("ternhook.yaml", compared)).asObject();
         assertThat(json.get("sets").asArray()).hasSize(compared.sets().size());
     }
 }

@@ -13,8 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** The least and the most that is taken, the next value beyond it, and the ends of each law. */
 class SoilEdgesTest {
 
-    private static final SoilModel THREE =
-            SoilModel.of(List.of(new Layer(100, 1), new Layer(30, 2), Layer.below(300)));
+    private static final SoilModel THREE = SoilModel.of(List.of(new Layer(100, 1), new Layer(30, 2), Layer.below(300)));
 
     @ParameterizedTest
     @ValueSource(doubles = {0, -1, Double.NaN, Double.POSITIVE_INFINITY})
@@ -46,9 +45,9 @@ class SoilEdgesTest {
         // Telford 1990: π(L² − l²)/(2l); by hand for 10 m and 1 m.
         assertThat(new Schlumberger(10, 1).geometricFactor()).isCloseTo(49.5 * Math.PI, within(1e-12));
         // Uniform ground reads as itself, also with driven probes.
-        assertThat(new Wenner(2, 0.3).apparentResistivity(SoilModel.uniform(75))).isCloseTo(75, within(1e-9));
-        assertThat(Reading.ofResistance(Wenner.of(3), 10).apparentResistivity())
-                .isCloseTo(60 * Math.PI, within(1e-12));
+        assertThat(new Wenner(2, 0.3).apparentResistivity(SoilModel.uniform(75)))
+                .isCloseTo(75, within(1e-9));
+        assertThat(Reading.ofResistance(Wenner.of(3), 10).apparentResistivity()).isCloseTo(60 * Math.PI, within(1e-12));
         assertThat(new Reading(Wenner.of(3), 10).spacing()).isEqualTo(3);
         assertThat(new ReadingFit(new Reading(Wenner.of(3), 11), 10, false).residual())
                 .isCloseTo(0.1, within(1e-15));
@@ -56,7 +55,8 @@ class SoilEdgesTest {
 
     @Test
     void layersAtTheirLimits() {
-        assertThat(SoilModel.of(List.of(new Layer(100, 1), new Layer(100, 2), Layer.below(50))).layers())
+        assertThat(SoilModel.of(List.of(new Layer(100, 1), new Layer(100, 2), Layer.below(50)))
+                        .layers())
                 .containsExactly(new Layer(100, 3), Layer.below(50));
         assertThat(SoilModel.of(List.of(new Layer(100, 1), Layer.below(100)))).isEqualTo(SoilModel.uniform(100));
         List<Layer> eight = List.of(
@@ -141,8 +141,7 @@ class SoilEdgesTest {
         assertThatIllegalArgumentException().isThrownBy(() -> new PowerLawSoil("x", 0, 0.5, 1));
         assertThatIllegalArgumentException().isThrownBy(() -> new PowerLawSoil("x", 1, 0, 1));
         assertThatIllegalArgumentException().isThrownBy(() -> new PowerLawSoil("x", 1, 1, 1));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> new PowerLawSoil("x", 1, 0.5, Math.nextDown(1.0)));
+        assertThatIllegalArgumentException().isThrownBy(() -> new PowerLawSoil("x", 1, 0.5, Math.nextDown(1.0)));
         // Visacro and Alipio 2012 count from 100 Hz on, and keep the permittivity of 10 kHz below it.
         VisacroAlipioSoil measured = new VisacroAlipioSoil();
         assertThat(measured.conductivity(0.01, 100)).isEqualTo(0.01);
@@ -152,8 +151,7 @@ class SoilEdgesTest {
                 .isCloseTo(1 + 1.2e-6 * Math.pow(100, 0.73) * Math.pow(999_900, 0.65), within(1e-12));
         assertThat(measured.relativePermittivity(0.01, 1e3))
                 .isCloseTo(measured.relativePermittivity(0.01, 10e3), within(1e-9));
-        assertThat(measured.relativePermittivity(0.01, 1e6))
-                .isCloseTo(7.6e3 * Math.pow(1e6, -0.4) + 1.3, within(1e-9));
+        assertThat(measured.relativePermittivity(0.01, 1e6)).isCloseTo(7.6e3 * Math.pow(1e6, -0.4) + 1.3, within(1e-9));
         // Messier 1985: what is added to the conductivity is added to the susceptance too.
         MessierSoil messier = new MessierSoil();
         double omega = 2 * Math.PI * 1e5;

@@ -61,8 +61,7 @@ class SurgeEdgesTest {
         assertThatIllegalArgumentException().isThrownBy(() -> ProtectiveMargin.longestDistance(1, 1, 1.5, bad));
         assertThatIllegalArgumentException().isThrownBy(() -> TwoSectionArrester.ofHeight(1e5, bad, 1));
         assertThatIllegalArgumentException().isThrownBy(() -> TwoSectionArrester.ofHeight(bad, 1, 1));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> TwoSectionArrester.ofResidualVoltages(66e3, 73e3, bad));
+        assertThatIllegalArgumentException().isThrownBy(() -> TwoSectionArrester.ofResidualVoltages(66e3, 73e3, bad));
         assertThatIllegalArgumentException().isThrownBy(() -> new LogLogistic(bad, 1, NONE));
         assertThatIllegalArgumentException().isThrownBy(() -> new LogLogistic(1, bad, NONE));
         assertThatIllegalArgumentException().isThrownBy(() -> new Lognormal(1, 1, NONE).exceedance(bad));
@@ -112,8 +111,7 @@ class SurgeEdgesTest {
         assertThatIllegalArgumentException().isThrownBy(() -> InducedVoltage.simplifiedPeak(1, 10, 10));
         assertThatIllegalArgumentException().isThrownBy(() -> new InducedVoltage(10, 10, 0.4));
         assertThatIllegalArgumentException().isThrownBy(() -> new InducedVoltage(10, 100, 1));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> new InducedVoltage(10, Double.POSITIVE_INFINITY, 0.4));
+        assertThatIllegalArgumentException().isThrownBy(() -> new InducedVoltage(10, Double.POSITIVE_INFINITY, 0.4));
         InducedVoltage u = new InducedVoltage(10, 100, 0.4);
         assertThat(u.stepResponse(100.0 / 299_792_458)).isZero();
         assertThat(u.stepResponse(100.001 / 299_792_458)).isPositive();
@@ -123,8 +121,7 @@ class SurgeEdgesTest {
     @Test
     void separationEndsAtTwiceTheLevel() {
         assertThat(ProtectiveMargin.longestDistance(66e3, 1e12, 66e3, 3e8)).isZero();
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> ProtectiveMargin.longestDistance(66e3, 1e12, 132e3, 3e8));
+        assertThatIllegalArgumentException().isThrownBy(() -> ProtectiveMargin.longestDistance(66e3, 1e12, 132e3, 3e8));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> ProtectiveMargin.longestDistance(66e3, 1e12, 65.9e3, 3e8));
         double distance = ProtectiveMargin.longestDistance(66e3, 1e12, 100e3, 3e8);
@@ -160,8 +157,7 @@ class SurgeEdgesTest {
         assertThat(TwoSectionArrester.validFor(Math.nextDown(0.5e-6))).isFalse();
         assertThat(TwoSectionArrester.validFor(Math.nextUp(45e-6))).isFalse();
         assertThatIllegalArgumentException().isThrownBy(() -> TwoSectionArrester.ofHeight(1e5, 1, 0));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> TwoSectionArrester.ofResidualVoltages(66e3, 66e3, 24e3));
+        assertThatIllegalArgumentException().isThrownBy(() -> TwoSectionArrester.ofResidualVoltages(66e3, 66e3, 24e3));
         // Two columns halve the inductances and dampings and double the capacitance.
         TwoSectionArrester one = TwoSectionArrester.ofHeight(248e3, 1.45, 1);
         TwoSectionArrester two = TwoSectionArrester.ofHeight(248e3, 1.45, 2);
@@ -175,13 +171,7 @@ class SurgeEdgesTest {
             v[i] = 0;
             assertThatIllegalArgumentException()
                     .isThrownBy(() -> new TwoSectionArrester(
-                            v[0],
-                            v[1],
-                            Optional.empty(),
-                            v[2],
-                            Optional.empty(),
-                            Optional.empty(),
-                            Optional.empty()));
+                            v[0], v[1], Optional.empty(), v[2], Optional.empty(), Optional.empty(), Optional.empty()));
         }
     }
 
@@ -308,8 +298,7 @@ class SurgeEdgesTest {
         assertThat(shape.steepest()).isEqualTo(2);
         // By hand: trapezia 2 + 5 + 5, and (a² + ab + b²)/3 of each piece.
         assertThat(shape.charge()).isCloseTo(12, within(1e-12));
-        assertThat(shape.specificEnergy())
-                .isCloseTo(13.0 / 3 + 2 * 19.0 / 3 + 4 * (4 + 1 + 0.25) / 3, within(1e-12));
+        assertThat(shape.specificEnergy()).isCloseTo(13.0 / 3 + 2 * 19.0 / 3 + 4 * (4 + 1 + 0.25) / 3, within(1e-12));
     }
 
     @Test
@@ -332,7 +321,8 @@ class SurgeEdgesTest {
         SampledImpulse read = SampledImpulse.read(new StringReader("time,current\n0,0\n1,2\n2, 1\n"), 1e-6, 1e3);
         assertThat(read.at(1e-6)).isEqualTo(2e3);
         assertThat(read.duration()).isEqualTo(2e-6);
-        assertThat(SampledImpulse.read(new StringReader("0,0\n1,2\n2,1\n"), 1, 1).size())
+        assertThat(SampledImpulse.read(new StringReader("0,0\n1,2\n2,1\n"), 1, 1)
+                        .size())
                 .isEqualTo(3);
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> SampledImpulse.read(new StringReader("0,0\n1,2\n2,x\n"), 1, 1))

@@ -29,14 +29,17 @@ class InductanceEdgesTest {
                 / (4 * Math.PI)
                 * dot
                 * RULE.integrate(s -> RULE.integrate(t -> 1
-                        / Math.sqrt(Math.pow(b.start().x() + t * v[0] - a.start().x() - s * u[0], 2)
+                        / Math.sqrt(Math.pow(
+                                        b.start().x() + t * v[0] - a.start().x() - s * u[0], 2)
                                 + Math.pow(b.start().y() + t * v[1] - a.start().y() - s * u[1], 2)
                                 + Math.pow(b.start().z() + t * v[2] - a.start().z() - s * u[2], 2))));
     }
 
     private static double[] along(Filament f) {
         return new double[] {
-            f.end().x() - f.start().x(), f.end().y() - f.start().y(), f.end().z() - f.start().z()
+            f.end().x() - f.start().x(),
+            f.end().y() - f.start().y(),
+            f.end().z() - f.start().z()
         };
     }
 

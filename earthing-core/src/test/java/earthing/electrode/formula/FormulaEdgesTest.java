@@ -19,7 +19,9 @@ class FormulaEdgesTest {
     /** Holds from the least value on, and not just below it. */
     private static void from(double least, DoubleFunction<FormulaResult> formula) {
         assertThat(formula.apply(least).holds()).as("at %s", least).isTrue();
-        assertThat(formula.apply(least * (1 - 1e-9)).holds()).as("below %s", least).isFalse();
+        assertThat(formula.apply(least * (1 - 1e-9)).holds())
+                .as("below %s", least)
+                .isFalse();
     }
 
     /** Holds up to the greatest value, and not just above it. */
@@ -207,7 +209,8 @@ class FormulaEdgesTest {
 
     @Test
     void effectiveLengthsOfGuptaAndGrcev() {
-        // Gupta and Thapar 1980, from memory: 1.40 and 1.55 times the root of ρ·T with T in µs; by hand at 100 Ω·m and 1 µs.
+        // Gupta and Thapar 1980, from memory: 1.40 and 1.55 times the root of ρ·T with T in µs; by hand at 100 Ω·m and
+        // 1 µs.
         assertThat(EffectiveLengthGupta.fedAtEnd(100, 1e-6)).isCloseTo(14, within(1e-12));
         assertThat(EffectiveLengthGupta.fedInMiddle(100, 1e-6)).isCloseTo(15.5, within(1e-12));
         from(10, rho -> EffectiveLengthGrcev.length(rho, 1e-6));
@@ -218,7 +221,8 @@ class FormulaEdgesTest {
         assertThat(EffectiveLengthGrcev.length(100, 10.01e-6).holds()).isFalse();
         // At its effective length the impulse coefficient begins to rise above 1.
         double length = EffectiveLengthGrcev.length(100, 1e-6).get();
-        assertThat(EffectiveLengthGrcev.coefficient(100, 1e-6, length * 0.9).get()).isEqualTo(1);
+        assertThat(EffectiveLengthGrcev.coefficient(100, 1e-6, length * 0.9).get())
+                .isEqualTo(1);
         assertThat(EffectiveLengthGrcev.coefficient(100, 1e-6, length).get()).isCloseTo(1, within(1e-12));
         double twice = EffectiveLengthGrcev.coefficient(100, 1e-6, 2 * length).get();
         double thrice = EffectiveLengthGrcev.coefficient(100, 1e-6, 3 * length).get();

@@ -150,12 +150,11 @@ final class ReaderFuzzTest {
     private static Result measured(Kind kind, byte[] input) {
         ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
         long before = threads.getCurrentThreadAllocatedBytes();
-        boolean valid =
-                switch (kind) {
-                    case SITE -> site(input);
-                    case READINGS -> readings(input);
-                    default -> table(kind, input);
-                };
+        boolean valid = switch (kind) {
+            case SITE -> site(input);
+            case READINGS -> readings(input);
+            default -> table(kind, input);
+        };
         return new Result(valid, threads.getCurrentThreadAllocatedBytes() - before);
     }
 
@@ -317,14 +316,14 @@ final class ReaderFuzzTest {
                 good.add("# decimal: comma\ntime [us];current [kA]\n0;0\n0,5;1,25\n3;0\n");
             }
             case READINGS -> {
-                good.add(
-                        """
+                good.add("""
                         kind,of,value,method,isolated,current-probe-distance,potential-probe-distance,date,soil-state,expected
                         electrode-resistance,main,18 ohm,fall-of-potential,yes,60 m,37 m,2026-03-02,wet,15 to 25 ohm
                         bond-continuity,main-earth,"0.02 ohm",four-wire,no,,,2026-03-02,,
                         electrode-resistance,main,,fall-of-potential,,,,,,
                         """);
-                good.add("kind;of;value;method;isolated;date\nelectrode-resistance;main;21.5 ohm;clamp-on;no;2026-09-30\n");
+                good.add(
+                        "kind;of;value;method;isolated;date\nelectrode-resistance;main;21.5 ohm;clamp-on;no;2026-09-30\n");
             }
             case LIMITS -> {
                 good.add(Files.readString(FOLDER.resolve("thornby-owner-limits.csv")));
