@@ -9,6 +9,7 @@ import java.util.function.DoubleFunction;
 import org.apache.commons.math3.complex.Complex;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Each formula gives a value up to the end of its printed range and none beyond. */
@@ -262,6 +263,66 @@ class FormulaEdgesTest {
         // Rods as points at 20 m: half of one and half the mutual resistance ρ/(2πs), less by 1/3 (L/s)² of it.
         double mutual = RHO / (2 * Math.PI * 20) * (1 - Math.pow(3.0 / 20, 2) / 3);
         assertThat(TwoRodsDwight.resistance(RHO, 3, 0.01, 20).get()).isCloseTo((alone + mutual) / 2, within(1e-3));
+    }
+
+    /** Sunde 1949 (from memory): the image series itself, summed term by term, over better and over poorer ground. */
+    @ParameterizedTest
+    @ValueSource(doubles = {20, 60, 100, 250, 2000})
+    void rodInTheUpperLayerIsItsImageSeries(double lower) {
+        double k = (lower - 100) / (lower + 100);
+        double length = 2.4;
+        double depth = 3;
+        double sum = 0;
+        for (int n = 5000; n > 0; n--) {
+            double twice = 2 * n * depth;
+            sum += Math.pow(k, n) * Math.log((twice + length) / (twice - length));
+        }
+        double byHand = 100 / (2 * Math.PI * length) * (Math.log(4 * length / 0.01) - 1 + sum);
+        assertThat(RodTwoLayer.withinUpper(100, lower, depth, length, 0.01).get())
+                .isCloseTo(byHand, within(1e-9 * byHand));
+    }
+
+    /** Dwight 1936, IEEE Std 142 table 13 (from memory): by hand with the polynomial 1.0524746 of three arms at s/L = 0.1. */
+    @Test
+    void starOfThreeArmsByHand() {
+        double byHand = 100 / (6 * Math.PI * 10) * (Math.log(2 * 10 / 0.005) + Math.log(2 * 10 / 1.0) + 1.0524746);
+        assertThat(byHand).isCloseTo(6.548, within(0.0005));
+        assertThat(StarDwight.resistance(StarDwight.Arms.THREE, 100, 10, 0.005, 0.5).get())
+                .isCloseTo(byHand, within(1e-6));
+        // An arm more always helps, and less than in proportion.
+        double before = Double.NaN;
+        for (StarDwight.Arms arms : StarDwight.Arms.values()) {
+            double now = StarDwight.resistance(arms, 100, 10, 0.005, 0.5).get();
+            assertThat(now * arms.count()).isGreaterThan(100 / (2 * Math.PI * 10) * Math.log(2 * 10 / 0.005));
+            if (!Double.isNaN(before)) {
+                assertThat(now).isLessThan(before);
+            }
+            before = now;
+        }
+    }
+
+    /** Grcev 2009, closed form evaluated apart from the library (from memory): effective lengths of four soils and fronts. */
+    @ParameterizedTest
+    @CsvSource({"100, 0.25, 3.14638", "100, 1.0, 8.23094", "1000, 0.25, 13.9774", "1000, 8.0, 32.8596"})
+    void effectiveLengthsOfGrcev(double resistivity, double microseconds, double metres) {
+        assertThat(EffectiveLengthGrcev.length(resistivity, microseconds * 1e-6).get())
+                .isCloseTo(metres, within(1e-5 * metres));
+    }
+
+    @Test
+    void longWireIsGivenOnEitherSideOfItsGap() {
+        Complex copper = new Complex(2.2e-4, 1.6e-5);
+        // Long: the input impedance lies between the attenuated line's wave impedance and that of one without soil inductance.
+        Complex far = LongWireSunde.wire(100, 0.2, 3000, 0.005, 0.6, copper, 50).orElseThrow();
+        Complex further = LongWireSunde.wire(100, 0.1, 6000, 0.005, 0.6, copper, 50).orElseThrow();
+        // A wire that is long already gains nothing by its second half.
+        assertThat(further.subtract(far).abs()).isLessThan(0.01 * far.abs());
+        assertThat(far.getArgument()).isBetween(0.2, Math.PI / 4);
+        // Ten times the resistivity: a longer way to run, more impedance.
+        assertThat(LongWireSunde.wire(1000, 2, 30000, 0.005, 0.6, copper, 50)
+                        .orElseThrow()
+                        .abs())
+                .isGreaterThan(2 * far.abs());
     }
 
     @Test
