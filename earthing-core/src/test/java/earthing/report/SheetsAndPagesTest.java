@@ -36,8 +36,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 /** Sheets for the field and back, tables for other programs, and pages that compare: each read again by a second way. */
@@ -46,7 +48,10 @@ class SheetsAndPagesTest {
     private static final Path SITE = Path.of("fernmoor.yaml");
     private static final String HEAD = "kind,of,value,method,isolated,date\n";
 
-    private static List<CsvRecord> records(String table) {
+    private static List<CsvRecord> records(@Nullable String table) {
+        if (table == null) {
+            throw new AssertionError("there is no such table");
+        }
         try (CsvReader<CsvRecord> csv = CsvReader.builder().ofCsvRecord(table)) {
             return csv.stream().toList();
         } catch (IOException e) {
@@ -265,7 +270,7 @@ class SheetsAndPagesTest {
                 .replaceFirst("(?s)soil:\n.*?pole:", "SOIL\npole:")
                 .replace("SOIL\n", block);
         Site with = Fixtures.site(site);
-        assertThat(with.soil().layers()).hasSize(2);
+        assertThat(Objects.requireNonNull(with.soil()).layers()).hasSize(2);
         JsonObject json = Json.parse(SurveyReport.json("survey.csv", read.array(), study, List.of("r")))
                 .asObject();
         assertThat(json.getString("site-file-block", "")).isEqualTo(block);
@@ -274,7 +279,7 @@ class SheetsAndPagesTest {
         int readings =
                 read.traverses().stream().mapToInt(t -> t.readings().size()).sum();
         assertThat(fits.get(0).asObject().get("readings").asArray().size()).isLessThanOrEqualTo(readings);
-        assertThat(with.soil().layers().get(0).resistivity().nominal())
+        assertThat(Objects.requireNonNull(with.soil()).layers().get(0).resistivity().nominal())
                 .isCloseTo(study.pooled().best().resistivity(0).value(), withinPercentage(0.5));
     }
 

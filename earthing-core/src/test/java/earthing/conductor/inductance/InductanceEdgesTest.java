@@ -65,7 +65,9 @@ class InductanceEdgesTest {
         double expected = neumann(a, b);
         assertThat(FilamentInductance.mutual(a, b, 0)).isCloseTo(expected, within(1e-9 * Math.abs(expected)));
         assertThat(FilamentInductance.mutual(b, a, 0)).isCloseTo(expected, within(1e-9 * Math.abs(expected)));
-        Filament back = new Filament(b.end(), b.start());
+        Point first = b.start();
+        Point last = b.end();
+        Filament back = new Filament(last, first);
         assertThat(FilamentInductance.mutual(a, back, 0)).isCloseTo(-expected, within(1e-9 * Math.abs(expected)));
     }
 

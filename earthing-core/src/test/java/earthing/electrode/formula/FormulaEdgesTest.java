@@ -327,10 +327,9 @@ class FormulaEdgesTest {
 
     @Test
     void arms() {
-        int[] counts = {2, 3, 4, 6, 8};
-        for (int i = 0; i < counts.length; i++) {
-            assertThat(StarDwight.Arms.values()[i].count()).isEqualTo(counts[i]);
-        }
+        assertThat(StarDwight.Arms.values())
+                .extracting(StarDwight.Arms::count)
+                .containsExactly(2, 3, 4, 6, 8);
     }
 
     @Test
