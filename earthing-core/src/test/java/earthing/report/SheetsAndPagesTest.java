@@ -279,7 +279,11 @@ class SheetsAndPagesTest {
         int readings =
                 read.traverses().stream().mapToInt(t -> t.readings().size()).sum();
         assertThat(fits.get(0).asObject().get("readings").asArray().size()).isLessThanOrEqualTo(readings);
-        assertThat(Objects.requireNonNull(with.soil()).layers().get(0).resistivity().nominal())
+        assertThat(Objects.requireNonNull(with.soil())
+                        .layers()
+                        .get(0)
+                        .resistivity()
+                        .nominal())
                 .isCloseTo(study.pooled().best().resistivity(0).value(), withinPercentage(0.5));
     }
 

@@ -287,7 +287,8 @@ class FormulaEdgesTest {
     void starOfThreeArmsByHand() {
         double byHand = 100 / (6 * Math.PI * 10) * (Math.log(2 * 10 / 0.005) + Math.log(2 * 10 / 1.0) + 1.0524746);
         assertThat(byHand).isCloseTo(6.548, within(0.0005));
-        assertThat(StarDwight.resistance(StarDwight.Arms.THREE, 100, 10, 0.005, 0.5).get())
+        assertThat(StarDwight.resistance(StarDwight.Arms.THREE, 100, 10, 0.005, 0.5)
+                        .get())
                 .isCloseTo(byHand, within(1e-6));
         // An arm more always helps, and less than in proportion.
         double before = Double.NaN;
@@ -312,9 +313,11 @@ class FormulaEdgesTest {
     @Test
     void longWireIsGivenOnEitherSideOfItsGap() {
         Complex copper = new Complex(2.2e-4, 1.6e-5);
-        // Long: the input impedance lies between the attenuated line's wave impedance and that of one without soil inductance.
+        // Long: the input impedance lies between the attenuated line's wave impedance and that of one without soil
+        // inductance.
         Complex far = LongWireSunde.wire(100, 0.2, 3000, 0.005, 0.6, copper, 50).orElseThrow();
-        Complex further = LongWireSunde.wire(100, 0.1, 6000, 0.005, 0.6, copper, 50).orElseThrow();
+        Complex further =
+                LongWireSunde.wire(100, 0.1, 6000, 0.005, 0.6, copper, 50).orElseThrow();
         // A wire that is long already gains nothing by its second half.
         assertThat(further.subtract(far).abs()).isLessThan(0.01 * far.abs());
         assertThat(far.getArgument()).isBetween(0.2, Math.PI / 4);
@@ -327,9 +330,7 @@ class FormulaEdgesTest {
 
     @Test
     void arms() {
-        assertThat(StarDwight.Arms.values())
-                .extracting(StarDwight.Arms::count)
-                .containsExactly(2, 3, 4, 6, 8);
+        assertThat(StarDwight.Arms.values()).extracting(StarDwight.Arms::count).containsExactly(2, 3, 4, 6, 8);
     }
 
     @Test
