@@ -77,7 +77,7 @@ final class ReportCommandTest {
         assertThat(asked.out().lines()).allMatch(line -> line.length() <= 80);
         assertThat(asked.code()).isEqualTo(0);
         assertThat(CommandRun.of("check", site).out()).doesNotContain("surge.energy");
-        assertThat(CommandRun.of("report", site, "--recheck").out()).contains("## Verified by other code");
+        assertThat(CommandRun.of("report", site, "--recheck").out()).contains(" – Verified by other code\n");
         assertThat(CommandRun.of("check", site, "--recheck", "--format", "json").out())
                 .contains("\"id\": \"recheck.conductor.heating\"", "\"id\": \"recheck.conductor.heating.bound\"");
     }

@@ -11,6 +11,7 @@ import earthing.site.Protection;
 import earthing.site.Site;
 import earthing.site.TouchCriterion;
 import earthing.study.Gap;
+import earthing.study.PlaceNames;
 import earthing.study.Result;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -48,7 +49,8 @@ final class PowerChecks {
         double provenUpTo = gate.map(Result::value).orElse(1.0);
         Source basis = gate.map(Result::source).orElse(EPR_FLOW);
         for (String node : between(design, "epr.", "")) {
-            Draft draft = new Draft("epr." + node, Group.PERSONAL_SAFETY, "potential rise, " + node, basis);
+            Draft draft =
+                    new Draft("epr." + node, Group.PERSONAL_SAFETY, "potential rise, " + PlaceNames.of(node), basis);
             Optional<Result> worst = design.own("epr." + node).stream().max(Comparator.comparingDouble(Result::value));
             if (worst.isEmpty()) {
                 continue;
@@ -182,7 +184,7 @@ final class PowerChecks {
                     governed(
                             design,
                             "touch." + part,
-                            earths ? "hand to hand between earths" : "touch, " + part,
+                            earths ? "hand to hand between earths" : "touch, " + PlaceNames.of(part),
                             "prospective touch voltage",
                             "faster clearing, a mat or covering at the operator's position, a guard, or a lower potential rise"));
         }
@@ -300,7 +302,7 @@ final class PowerChecks {
                 Draft draft = new Draft(
                                 id,
                                 Group.PERSONAL_SAFETY,
-                                "transfer, " + where,
+                                "transfer, " + PlaceNames.of(where),
                                 pair.limit().source())
                         .in(pair.value().circumstances(), pair.value().at())
                         .advice("separate the earths further, or lower the potential rise");
@@ -311,7 +313,7 @@ final class PowerChecks {
                         "V",
                         pair.limit().model()));
             } else {
-                Draft draft = new Draft(id, Group.PERSONAL_SAFETY, "transfer, " + where, TRANSFER);
+                Draft draft = new Draft(id, Group.PERSONAL_SAFETY, "transfer, " + PlaceNames.of(where), TRANSFER);
                 design.own(id + ".voltage").stream()
                         .max(Comparator.comparingDouble(Result::value))
                         .ifPresent(r -> draft.in(r.circumstances(), r.at()).value(r.value(), "V"));
@@ -372,7 +374,7 @@ final class PowerChecks {
             Optional<Pair> worst =
                     Pairs.governing(Pairs.of(design, id + ".final-temperature", id + ".temperature-limit"));
             if (worst.isEmpty()) {
-                findings.add(new Draft(id + ".heating", Group.CONDUCTOR_HEATING, segment, EPR_FLOW)
+                findings.add(new Draft(id + ".heating", Group.CONDUCTOR_HEATING, PlaceNames.of(segment), EPR_FLOW)
                         .gap(design.gapsOf(id), id + ".temperature-limit"));
                 continue;
             }
@@ -380,7 +382,7 @@ final class PowerChecks {
             Draft draft = new Draft(
                             id + ".heating",
                             Group.CONDUCTOR_HEATING,
-                            segment,
+                            PlaceNames.of(segment),
                             pair.limit().source())
                     .in(pair.value().circumstances(), pair.value().at())
                     .advice("a larger conductor, another joint, fewer shots or faster clearing");
@@ -399,7 +401,11 @@ final class PowerChecks {
                 String segment = gap.id().split("\\.", 3)[1];
                 // The same segment stays unanswered in several cases; one finding tells it.
                 segments.add(segment);
-                findings.add(new Draft("conductor." + segment + ".heating", Group.CONDUCTOR_HEATING, segment, EPR_FLOW)
+                findings.add(new Draft(
+                                "conductor." + segment + ".heating",
+                                Group.CONDUCTOR_HEATING,
+                                PlaceNames.of(segment),
+                                EPR_FLOW)
                         .gap(List.of(gap), gap.id()));
             }
         }

@@ -12,6 +12,7 @@ import earthing.site.NeutralMethod;
 import earthing.site.Pole;
 import earthing.site.ScreenBond;
 import earthing.site.SwitchState;
+import earthing.study.PlaceNames;
 import earthing.study.Result;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -70,7 +71,7 @@ final class SurgeChecks {
             Draft draft = new Draft(
                             "surge.gap",
                             Group.SURGE,
-                            "gap, " + where,
+                            "gap, " + PlaceNames.gap(where),
                             pair.limit().source())
                     .in(pair.value().circumstances(), pair.value().at())
                     .advice(

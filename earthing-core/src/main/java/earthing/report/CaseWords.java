@@ -23,6 +23,17 @@ final class CaseWords {
         return words.toString();
     }
 
+    /**
+     * Where in the range of the inputs a value stands: low, nominal and high as they are, a point in between as the soil
+     * and the current that make it.
+     */
+    static String bound(String at) {
+        return at.replace("current=", "current ")
+                .replace("soil=", "soil ")
+                .replace("neutral's earths=", "earths of the neutral ")
+                .replaceAll("(?<=\\d)/(?=\\d)", " over ");
+    }
+
     /** One key of a case with its word. */
     static String phrase(String key, String word) {
         return switch (key) {

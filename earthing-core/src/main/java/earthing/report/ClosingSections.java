@@ -25,6 +25,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Tests, assumptions, references, one calculation in full and the file itself. */
 final class ClosingSections {
@@ -92,8 +93,8 @@ final class ClosingSections {
         for (Finding finding : input.findings()) {
             if (finding.status() == Status.DUE_LATER) {
                 rows.add(test(
-                        finding.subject() + ": " + ResultSections.sentence(finding.reason()) + " (" + finding.id()
-                                + ")",
+                        ResultSections.capital(CheckWords.of(finding)) + ": "
+                                + ResultSections.sentence(finding.reason()),
                         "due later"));
             }
         }
@@ -112,7 +113,7 @@ final class ClosingSections {
                         Column.text("Date, instrument"),
                         Column.text("Accepted by")),
                 rows));
-        blocks.addAll(ElectrodeBasis.of(input, List.of("nominal")));
+        blocks.addAll(ElectrodeBasis.of(input, ElectrodeBasis.NOMINAL));
         measurements(site, blocks);
         departures(site, blocks);
         blocks.add(new Block.Facts(
@@ -184,12 +185,7 @@ final class ClosingSections {
 
     private static Block assumptions(ReportInput input, References references) {
         List<Block> blocks = new ArrayList<>();
-        List<String> assumed = new ArrayList<>();
-        for (Assumption a : input.results().assumptions()) {
-            assumed.add((a.key().isEmpty() ? "" : a.key() + ": ") + a.text() + " " + references.cite(a.source()));
-        }
-        blocks.add(part(
-                "assumptions-made", "Assumptions", assumed, "Nothing was assumed beyond what the site file says."));
+        blocks.add(new Block.Section("assumptions-made", 3, "Assumptions", assumed(input, references)));
         blocks.add(part(
                 "assumptions-limits",
                 "Limits of applicability",
@@ -199,6 +195,37 @@ final class ClosingSections {
         openChecks(input.findings(), open);
         blocks.add(part("assumptions-open", "Not assessed", open, "Nothing was left open."));
         return new Block.Section("assumptions", 2, "Assumptions, limits and what was not assessed", blocks);
+    }
+
+    /** What the file does not give; a value that was taken otherwise in each case stands in one row. */
+    private static List<Block> assumed(ReportInput input, References references) {
+        Map<String, List<Assumption>> rows = new LinkedHashMap<>();
+        for (Assumption a : input.results().assumptions()) {
+            String key = a.key().isEmpty() ? a.text() : a.key();
+            rows.computeIfAbsent(key + " " + references.cite(a.source()), k -> new ArrayList<>())
+                    .add(a);
+        }
+        if (rows.isEmpty()) {
+            return List.of(new Block.Paragraph("No value was taken that the file does not give."));
+        }
+        return List.of(new Block.Table(
+                "inputs-effective",
+                "Effective inputs that the file does not give, ASSUMED by this tool",
+                List.of(Column.text("Key that would replace it"), Column.text("Value or choice"), Column.text("Ref")),
+                rows.values().stream()
+                        .map(same -> List.of(
+                                same.get(0).key().isEmpty()
+                                        ? "(model)"
+                                        : same.get(0).key(),
+                                same.size() == 1
+                                        ? same.get(0).text()
+                                        : same.stream()
+                                                        .map(Assumption::text)
+                                                        .sorted()
+                                                        .collect(Collectors.joining(" or "))
+                                                + ", by the case",
+                                references.cite(same.get(0).source())))
+                        .toList()));
     }
 
     /** The checks that could not be made; those that lack the same stand in one line. */
@@ -264,12 +291,12 @@ final class ClosingSections {
                                 + " could be redone by hand."));
             }
         }
-        blocks.addAll(ElectrodeBasis.of(input, ElectrodeBasis.EVERY_BOUND));
+        blocks.addAll(ElectrodeBasis.of(input, ElectrodeBasis.NOMINAL));
         return new Block.Section("worked", 2, "One calculation in full", blocks);
     }
 
     private static void full(Finding finding, References references, List<Block> blocks) {
-        blocks.add(new Block.Paragraph("Check " + finding.id() + ": " + finding.subject() + ". Governing case: "
+        blocks.add(new Block.Paragraph(ResultSections.capital(CheckWords.of(finding)) + ". Governing case: "
                 + FrontSections.governing(finding) + "."));
         line(finding.subject(), finding.worked().orElseThrow(), blocks);
         if (finding.value().isPresent() && finding.limit().isPresent()) {

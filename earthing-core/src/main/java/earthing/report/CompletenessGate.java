@@ -16,11 +16,13 @@ final class CompletenessGate {
 
     /** Sections without which a reviewer sends a report back. */
     static final List<String> MANDATORY_SECTIONS = List.of(
+            "summary",
             "control",
             "verdict",
             "elevation",
             "inputs",
             "criteria",
+            "limits",
             "soil",
             "electrode",
             "fault",

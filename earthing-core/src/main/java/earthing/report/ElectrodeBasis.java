@@ -16,6 +16,9 @@ final class ElectrodeBasis {
     /** All bounds that a resistance is told for. */
     static final List<String> EVERY_BOUND = List.of("low", "nominal", "high");
 
+    /** The nominal ground alone, where the other bounds are told elsewhere. */
+    static final List<String> NOMINAL = List.of("nominal");
+
     private static final String PREFIX = "electrode.";
     private static final String SUFFIX = ".resistance";
 

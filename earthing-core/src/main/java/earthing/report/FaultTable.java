@@ -4,6 +4,7 @@ import earthing.quantity.Numbers;
 import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
+import earthing.study.Case;
 import earthing.study.Result;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -17,10 +18,11 @@ final class FaultTable {
     private static final int MOST_COLUMNS = 4;
     private static final String FAULT = "fault.";
 
-    private record Place(String fault, String at) {
+    private record Place(String fault, String protection, String at) {
 
         String words() {
-            String words = CaseWords.phrase("fault", fault);
+            String words = CaseWords.phrase("fault", fault)
+                    + (protection.isEmpty() ? "" : ", " + CaseWords.phrase(Case.PROTECTION, protection));
             return at.equals("nominal") ? words : words + ", at " + at;
         }
     }
@@ -32,12 +34,14 @@ final class FaultTable {
         Map<Place, Map<String, Result>> columns = new LinkedHashMap<>();
         var nominal = results.stream()
                 .filter(r -> r.at().equals("nominal"))
-                .map(FaultTable::row)
+                .map(FaultTable::place)
                 .collect(Collectors.toSet());
         for (Result result : results) {
             boolean bound = result.at().equals("low") || result.at().equals("high");
-            if (!bound || !nominal.contains(row(result))) {
-                columns.computeIfAbsent(new Place(fault(result), result.at()), place -> new LinkedHashMap<>())
+            if (!bound || !nominal.contains(place(result))) {
+                columns.computeIfAbsent(
+                                new Place(fault(result), protection(result), result.at()),
+                                place -> new LinkedHashMap<>())
                         .putIfAbsent(row(result), result);
             }
         }
@@ -90,6 +94,15 @@ final class FaultTable {
 
     private static String fault(Result result) {
         return result.circumstances().keys().getOrDefault("fault", "");
+    }
+
+    private static String protection(Result result) {
+        return result.circumstances().keys().getOrDefault(Case.PROTECTION, "");
+    }
+
+    /** A quantity with the protection that ends it. */
+    private static List<String> place(Result result) {
+        return List.of(row(result), protection(result));
     }
 
     /** The quantity without the fault it belongs to, which the column tells. */

@@ -7,6 +7,7 @@ import earthing.report.document.Block.Column;
 import earthing.study.Result;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** The broken paths, and every finding in full. */
 final class FindingSections {
@@ -29,23 +30,22 @@ final class FindingSections {
             blocks.add(new Block.Table(
                     "contingency-findings",
                     "What a broken earth path would do",
-                    List.of(
-                            Column.text("Check"),
-                            Column.text("Path"),
-                            Column.status("Status"),
-                            Column.text("What then"),
-                            Column.text("Basis")),
+                    List.of(Column.text("Path"), Column.status("Status"), Column.text("What then")),
                     findings.stream()
                             .map(f -> List.of(
-                                    f.id(),
                                     f.subject().replace("broken: ", ""),
                                     f.status().text(),
                                     ResultSections.capital(ResultSections.sentence(f.reason()))
                                             + (f.advice().isBlank()
                                                     ? ""
-                                                    : " Advice: " + ResultSections.sentence(f.advice())),
-                                    f.basis().text() + " " + references.cite(f.basis())))
+                                                    : " Advice: " + ResultSections.sentence(f.advice()))))
                             .toList()));
+            blocks.add(new Block.Paragraph("Basis: "
+                    + findings.stream()
+                            .map(f -> f.basis().text() + " " + references.cite(f.basis()))
+                            .distinct()
+                            .collect(Collectors.joining("; "))
+                    + "."));
         }
         List<Block> surge = BrokenTable.of(input.results(), broken);
         if (!surge.isEmpty()) {
@@ -77,7 +77,7 @@ final class FindingSections {
     /** Every finding in full, group by group, with the lines of working; those of broken paths stand where these are told. */
     static Block all(ReportInput input, References references) {
         List<Finding> findings = input.findings();
-        List<Block> sections = new ArrayList<>(ElectrodeBasis.of(input, ElectrodeBasis.EVERY_BOUND));
+        List<Block> sections = new ArrayList<>(ElectrodeBasis.of(input, ElectrodeBasis.NOMINAL));
         for (Finding.Group group : Finding.Group.values()) {
             List<List<String>> rows = new ArrayList<>();
             findings.stream()
@@ -106,11 +106,17 @@ final class FindingSections {
             findings.stream()
                     .filter(f -> f.group() == group && f.worked().isPresent())
                     .forEach(f -> blocks.add(new Block.Working(
-                            f.id() + ": " + f.subject(), f.worked().orElseThrow(), FrontSections.governing(f))));
+                            f.id() + ": " + ResultSections.capital(CheckWords.of(f)),
+                            f.worked().orElseThrow(),
+                            FrontSections.governing(f))));
             sections.add(new Block.Section(id, 3, Severity.words(group), blocks));
         }
         if (findings.stream().anyMatch(f -> f.group() == Finding.Group.CONTINGENCY)) {
-            sections.add(0, new Block.Paragraph("The findings about broken earth paths stand under Contingencies."));
+            sections.add(
+                    0,
+                    new Block.Paragraph(
+                            "The findings about broken earth paths stand under Contingencies. The names in the first column are those that"
+                                    + " the command line explains with --explain."));
         }
         return new Block.Section("findings", 2, "All findings", sections);
     }

@@ -27,7 +27,7 @@ final class FrontSections {
     private FrontSections() {}
 
     static List<Block> of(ReportInput input, References references) {
-        return List.of(control(input), verdict(input, references));
+        return List.of(SummarySection.of(input), control(input), verdict(input, references));
     }
 
     private static Block control(ReportInput input) {
@@ -37,8 +37,7 @@ final class FrontSections {
         facts.add(new Fact("Pole", given(site.pole())));
         facts.add(new Fact("Drawing", given(site.drawing())));
         facts.add(new Fact("Revision", given(site.revision())));
-        facts.add(new Fact(
-                "Stage", site.stage().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ')));
+        facts.add(new Fact("Stage", stage(site)));
         if (site.purpose() != null) {
             facts.add(new Fact("Purpose", site.purpose()));
         }
@@ -59,6 +58,10 @@ final class FrontSections {
                         new Block.Section("sign-off", 3, "To be signed", List.of(new Block.Facts(toSign)))));
     }
 
+    static String stage(SiteIdentity site) {
+        return SiteTree.word(site.stage()).replace('-', ' ');
+    }
+
     private static String given(@Nullable String text) {
         return text == null || text.isBlank() ? NOT_GIVEN : text;
     }
@@ -66,8 +69,6 @@ final class FrontSections {
     private static Block verdict(ReportInput input, References references) {
         List<Finding> findings = input.findings();
         List<Block> blocks = new ArrayList<>();
-        Status headline = Severity.headline(findings);
-        blocks.add(new Block.Headline(headline.text(), headlineText(headline)));
         List<List<String>> groups = new ArrayList<>();
         for (Finding.Group group : Finding.Group.values()) {
             List<Finding> members =
@@ -88,26 +89,13 @@ final class FrontSections {
                 groups));
         checks(findings, references, blocks);
         blocks.add(new Block.Paragraph(conditions(input)));
-        blocks.addAll(ElectrodeBasis.of(input, List.of("nominal")));
+        blocks.addAll(ElectrodeBasis.of(input, ElectrodeBasis.NOMINAL));
         return new Block.Section("verdict", 2, "Verdict", blocks);
-    }
-
-    private static String headlineText(Status headline) {
-        String scope = "worst finding on protection of persons, heating of conductors, surge and broken earth paths.";
-        return switch (headline) {
-            case MET -> scope + " Every requirement that applies is met for the inputs listed.";
-            case NOT_MET -> scope + " At least one requirement is not met.";
-            case INSUFFICIENT_DATA -> scope + " Nothing that was assessed failed, but an input is missing.";
-            case NOT_ASSESSED -> scope + " Nothing that was assessed failed, but not everything could be assessed.";
-            case ACCEPTED_DEPARTURE -> scope + " At least one departure has been accepted by the owner.";
-            case DUE_LATER -> scope + " The tests belong to a later stage.";
-            case NOT_APPLICABLE -> scope + " No requirement of these groups concerns this site.";
-        };
     }
 
     private static List<String> group(List<Finding> all, Finding.Group group, List<Finding> members) {
         String governing = Severity.worst(all, group)
-                .map(f -> f.subject()
+                .map(f -> CheckWords.of(f)
                         + (f.circumstances().keys().isEmpty() ? "" : " – " + CaseWords.of(f.circumstances())))
                 .orElse("no check has looked at this");
         String margin =
@@ -133,7 +121,7 @@ final class FrontSections {
             }
             shown++;
             rows.add(List.of(
-                    finding.id(),
+                    ResultSections.capital(CheckWords.of(finding)),
                     finding.status().text(),
                     Amount.text(finding.value(), finding.unit()),
                     Amount.text(finding.limit(), finding.unit()),
@@ -170,7 +158,8 @@ final class FrontSections {
         if (finding.bound().isBlank()) {
             return circumstances.isEmpty() ? "–" : circumstances;
         }
-        return circumstances.isEmpty() ? "at " + finding.bound() : circumstances + "; at " + finding.bound();
+        String bound = "at " + CaseWords.bound(finding.bound());
+        return circumstances.isEmpty() ? bound : circumstances + "; " + bound;
     }
 
     private static void counted(StringBuilder text, List<Finding> findings, Status status, String words) {
@@ -190,7 +179,7 @@ final class FrontSections {
         long unknown = SiteTree.entries(input.site()).stream()
                 .filter(e -> e.value() instanceof Measure m && !m.isKnown())
                 .count();
-        return "Conditions: stage " + SiteTree.word(input.site().site().stage()).replace('-', ' ') + "; "
+        return "Conditions: stage " + stage(input.site().site()) + "; "
                 + assumed + " inputs are marked as assumed, " + unknown + " declared unknown, "
                 + input.results().assumptions().size()
                 + " values were taken by this tool because the file does not give"

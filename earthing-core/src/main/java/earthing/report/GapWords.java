@@ -30,18 +30,24 @@ final class GapWords {
                 words.add(circumstances);
             }
         }
-        List<String> lines = new ArrayList<>();
+        Map<String, List<String>> names = new LinkedHashMap<>();
         byNumber(cases)
-                .forEach((gap, where) -> lines.add(words(gap.id())
-                        + (where.isEmpty()
-                                ? ""
-                                : " ("
-                                        + (where.size() > MOST_NAMED
-                                                ? where.size() + " cases"
-                                                : String.join("; ", where))
-                                        + ")")
-                        + ": " + ResultSections.sentence(gap.reason())
-                        + (gap.keys().isEmpty() ? "" : " Fill in: " + String.join(", ", gap.keys()) + ".")));
+                .forEach((gap, where) -> names.computeIfAbsent(
+                                ": " + ResultSections.sentence(gap.reason())
+                                        + (gap.keys().isEmpty()
+                                                ? ""
+                                                : " Fill in: " + String.join(", ", gap.keys()) + "."),
+                                key -> new ArrayList<>())
+                        .add(words(gap.id())
+                                + (where.isEmpty()
+                                        ? ""
+                                        : " ("
+                                                + (where.size() > MOST_NAMED
+                                                        ? where.size() + " cases"
+                                                        : String.join("; ", where))
+                                                + ")")));
+        List<String> lines = new ArrayList<>();
+        names.forEach((why, which) -> lines.add(String.join("; ", which) + why));
         return lines;
     }
 

@@ -28,14 +28,14 @@ public final class Report {
         CompletenessGate.beforeBuilding(input);
         References references = new References();
         List<Block> blocks = new ArrayList<>();
-        blocks.add(Cautions.head());
         blocks.addAll(FrontSections.of(input, references));
         blocks.addAll(SiteSections.of(input, references));
         blocks.addAll(ResultSections.of(input, references));
         blocks.addAll(ClosingSections.of(input, references));
-        blocks.add(Cautions.foot());
         Document document = new Document(
-                "Earthing compliance report – " + input.site().site().name(), "en", blocks);
+                "Earthing compliance report – " + input.site().site().name(),
+                "en",
+                UnitSymbols.in(ReadingOrder.of(blocks)));
         CompletenessGate.afterBuilding(input, document);
         return document;
     }

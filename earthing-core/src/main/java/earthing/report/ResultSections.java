@@ -238,7 +238,8 @@ final class ResultSections {
             blocks.add(new Block.Bullets(ResultTable.models(mine, references)));
         }
         if (SHOWS_RESISTANCES.contains(topic.id())) {
-            blocks.addAll(ElectrodeBasis.of(input, ElectrodeBasis.EVERY_BOUND));
+            blocks.addAll(ElectrodeBasis.of(
+                    input, topic.id().equals("electrode") ? ElectrodeBasis.EVERY_BOUND : ElectrodeBasis.NOMINAL));
         }
         if (topic.id().equals("electrode")) {
             blocks.addAll(ConvergenceTable.of(input));

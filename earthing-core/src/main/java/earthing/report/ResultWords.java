@@ -11,6 +11,9 @@ final class ResultWords {
     private static final Map<String, String> WORDS = Map.of(
             "surge.risk.line-flashes", "flashes a year to the line within reach of this pole",
             "surge.risk.pole-flashes", "further flashes a year to the antenna or the top of the pole",
+            "cable.power-frequency.voltage", "voltage across the control cable",
+            "cable.power-frequency.screen-current", "current in the cable screen",
+            "aux-supply.isolation.voltage", "voltage across the isolation of the auxiliary supply",
             "contingency.visible", "the break can be seen",
             "contingency.cleared", "the protection clears the fault",
             "criteria.proven-up-to", "potential rise over permissible touch voltage up to which it is proven");

@@ -87,7 +87,7 @@ final class ReviewGate {
             if (limited
                     && (limits == null
                             || limits.rows().stream()
-                                    .noneMatch(row -> row.get(0).equals(finding.id())))) {
+                                    .noneMatch(row -> row.get(0).equals(SiteSections.limited(finding))))) {
                 problems.add("criteria: the limit of " + finding.id() + " is not listed with its clause and edition");
             }
         }

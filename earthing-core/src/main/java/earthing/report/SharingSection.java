@@ -235,7 +235,7 @@ final class SharingSection {
                     || finding.id().equals("conductor.cable-screen.heating");
             if (here) {
                 rows.add(List.of(
-                        finding.id(),
+                        ResultSections.capital(CheckWords.of(finding)),
                         finding.status().text(),
                         Amount.text(finding.value(), finding.unit()),
                         Amount.text(finding.limit(), finding.unit()),

@@ -1,5 +1,6 @@
 package earthing.report;
 
+import earthing.compliance.Finding;
 import earthing.quantity.Measure;
 import earthing.quantity.Numbers;
 import earthing.quantity.Quantity;
@@ -13,7 +14,6 @@ import earthing.site.NeighbourKind;
 import earthing.site.OwnerCriteria;
 import earthing.site.Site;
 import earthing.site.file.SiteTree;
-import earthing.study.Assumption;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -49,7 +49,7 @@ final class SiteSections {
     private SiteSections() {}
 
     static List<Block> of(ReportInput input, References references) {
-        return List.of(elevation(input), inputs(input, references), criteria(input, references));
+        return List.of(elevation(input), inputs(input), criteria(input), limits(input, references));
     }
 
     private static Block elevation(ReportInput input) {
@@ -103,7 +103,7 @@ final class SiteSections {
                 new Block.Fact(LOW_VOLTAGE, low.isEmpty() ? "none is described" : String.join("; ", low))));
     }
 
-    private static Block inputs(ReportInput input, References references) {
+    private static Block inputs(ReportInput input) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Paragraph(
                 "Every value of the site file, as written; the last column repeats the nominal value in SI. Values that"
@@ -114,7 +114,6 @@ final class SiteSections {
             heads.computeIfAbsent(topOf(entry.path()), key -> new ArrayList<>()).add(entry);
         }
         heads.forEach((head, entries) -> blocks.add(table(head, rows(head, entries))));
-        effective(input, references, blocks);
         return new Block.Section("inputs", 2, "Inputs", blocks);
     }
 
@@ -240,29 +239,7 @@ final class SiteSections {
         return text.toString();
     }
 
-    private static void effective(ReportInput input, References references, List<Block> blocks) {
-        List<List<String>> rows = new ArrayList<>();
-        for (Assumption assumption : input.results().assumptions()) {
-            rows.add(List.of(
-                    assumption.key().isEmpty() ? "(model)" : assumption.key(),
-                    assumption.text(),
-                    references.cite(assumption.source())));
-        }
-        if (rows.isEmpty()) {
-            blocks.add(new Block.Paragraph("No value was taken that the file does not give."));
-        } else {
-            blocks.add(new Block.Table(
-                    "inputs-effective",
-                    "Effective inputs that the file does not give, ASSUMED by this tool",
-                    List.of(
-                            Column.text("Key that would replace it"),
-                            Column.text("Value or choice"),
-                            Column.text("Ref")),
-                    rows));
-        }
-    }
-
-    private static Block criteria(ReportInput input, References references) {
+    private static Block criteria(ReportInput input) {
         List<Block> blocks = new ArrayList<>();
         Criteria criteria = input.site().criteria();
         if (criteria == null) {
@@ -284,11 +261,25 @@ final class SiteSections {
                     new Block.Fact("Owner's final temperature", or(criteria.finalTemperature(), "not given")),
                     new Block.Fact("Owner's protective margin", or(criteria.protectiveMargin(), "not given")))));
         }
+        blocks.add(
+                new Block.Paragraph(
+                        "No credit for footwear or covering is taken unless it is declared above. Local codes and the owner's"
+                                + " rules govern where they are stricter. Every limit with its clause stands under \"Limits used\"."));
+        return new Block.Section("criteria", 2, "Criteria", blocks);
+    }
+
+    /** The name of a check beside its limit. */
+    static String limited(Finding finding) {
+        return ResultSections.capital(CheckWords.of(finding));
+    }
+
+    private static Block limits(ReportInput input, References references) {
+        List<Block> blocks = new ArrayList<>();
         List<List<String>> rows = new ArrayList<>();
         input.findings().stream()
                 .filter(f -> f.limit().isPresent())
                 .map(f -> List.of(
-                        f.id(), Amount.text(f.limit(), f.unit()), f.basis().text(), references.cite(f.basis())))
+                        limited(f), Amount.text(f.limit(), f.unit()), f.basis().text(), references.cite(f.basis())))
                 .distinct()
                 .forEach(rows::add);
         if (!rows.isEmpty()) {
@@ -298,10 +289,11 @@ final class SiteSections {
                     List.of(Column.text("Check"), Column.number("Limit"), Column.text("Basis"), Column.text("Ref")),
                     rows));
         }
-        blocks.add(new Block.Paragraph(
-                "No credit for footwear or covering is taken unless it is declared above. Local codes and the owner's"
-                        + " rules govern where they are stricter."));
-        return new Block.Section("criteria", 2, "Criteria", blocks);
+        return new Block.Section(
+                "limits",
+                2,
+                "Limits used",
+                blocks.isEmpty() ? List.of(new Block.Paragraph("No finding has a limit.")) : blocks);
     }
 
     private static String touch(Criteria criteria) {

@@ -1,5 +1,6 @@
 package earthing.report;
 
+import earthing.study.PlaceNames;
 import java.util.Map;
 import java.util.Optional;
 
@@ -25,20 +26,11 @@ final class SurgeWords {
             "screen.final-temperature", "temperature of the screen afterwards",
             "screen.temperature-limit", "temperature that the screen may reach");
 
-    private static final Map<String, String> GAPS = Map.of(
-            "lead-cable", "main earth to cable",
-            "lead-cubicle", "main earth to cubicle",
-            "cubicle-ground", "cubicle to ground",
-            "tank-pole", "tank to pole",
-            "pole-top-wood", "wood above the highest earthed metal",
-            "antenna-tank", "antenna to tank",
-            "antenna-pole", "antenna to pole");
-
     private SurgeWords() {}
 
     /** A gap by the key in its ids. */
     static String gap(String key) {
-        return GAPS.getOrDefault(key, key.replace('-', ' '));
+        return PlaceNames.gap(key);
     }
 
     /** The words; empty for an id that its own parts tell well enough. */

@@ -13,6 +13,9 @@ import org.jspecify.annotations.Nullable;
 /** Reads values off the records of a site; what it had to assume is kept for the report. */
 final class Inputs {
 
+    /** Characters of the longest number that is printed as it stands. */
+    private static final int ROUND = 7;
+
     private final Set<Assumption> assumptions = new LinkedHashSet<>();
 
     /** A value that has to be there. */
@@ -36,7 +39,12 @@ final class Inputs {
         if (measure != null) {
             return need(measure, key);
         }
-        assumptions.add(new Assumption(key, Numbers.full(otherwise) + " " + dimension.siUnit(), why));
+        String digits = Numbers.full(otherwise);
+        // A default is a round number; what was computed in its place is not told to its last bit.
+        assumptions.add(new Assumption(
+                key,
+                (digits.length() > ROUND ? Numbers.significant(otherwise, 4) : digits) + " " + dimension.siUnit(),
+                why));
         return otherwise;
     }
 

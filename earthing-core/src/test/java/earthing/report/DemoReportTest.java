@@ -30,7 +30,7 @@ final class DemoReportTest {
         StudyResults results = SurgeOutlook.added(file.site(), studied);
         ReportInput input = new ReportInput(file.site(), name, file.text(), file.sha256(), results, findings, "0.1.0");
         String text = Report.text(input);
-        assertThat(text.substring(0, text.indexOf("## Input file verbatim")).lines())
+        assertThat(text.substring(0, text.indexOf(" – Input file verbatim\n")).lines())
                 .allMatch(line -> line.length() <= 100);
         assertThat(VerdictTable.text(findings).lines()).allMatch(line -> line.length() <= 80);
         assertThat(ArrangementPage.text(results).lines()).allMatch(line -> line.length() <= 80);
@@ -38,15 +38,15 @@ final class DemoReportTest {
                 .anyMatch(r -> r.circumstances().keys().containsValue(Case.LINE_CONDUCTOR));
         assertThat(text.contains("Stroke to the line")).isEqualTo(stroke);
         assertThat(stroke).isEqualTo(name.startsWith("ternhook"));
-        assertThat(text).contains("## Sharing the earth: the surge gain and the touch cost");
+        assertThat(text).contains(" – Sharing the earth: the surge gain and the touch cost");
         boolean compared = results.under("sharing.").findAny().isPresent();
         assertThat(text.contains("could not be compared")).isNotEqualTo(compared);
         assertThat(text.contains("into the tank, screen bonded")).isEqualTo(compared);
         assertThat(compared).isNotEqualTo(name.startsWith("lowgarth"));
-        assertThat(text).contains("## How often, and what if");
+        assertThat(text).contains(" – How often, and what if\n");
         assertThat(text.contains("Table: How many flashes a year")).isEqualTo(stroke);
         // A resistance never stands on a page without its ground, its method and a second method.
-        for (String page : List.of("## Verdict", "## Earth electrodes", "## Test plan and acceptance")) {
+        for (String page : List.of("## Verdict", " – Earth electrodes\n", "## Test plan and acceptance")) {
             String section = text.substring(text.indexOf(page), text.indexOf("\n## ", text.indexOf(page)));
             String flowing = section.replaceAll("\\s+", " ");
             assertThat(flowing.contains("thin-wire Galerkin") && flowing.contains("ground of"))
@@ -65,6 +65,7 @@ final class DemoReportTest {
                 table.rows().forEach(cells::addAll);
             }
         }
-        assertThat(findings).allMatch(finding -> cells.contains(finding.id()));
+        assertThat(findings)
+                .allMatch(finding -> finding.group() == Finding.Group.CONTINGENCY || cells.contains(finding.id()));
     }
 }

@@ -39,20 +39,24 @@ final class ReportTest {
         }
         assertThat(ids)
                 .containsSubsequence(
+                        "summary",
                         "control",
                         "verdict",
                         "elevation",
-                        "inputs",
                         "criteria",
+                        "contingencies",
+                        "remedies",
+                        "acceptance",
+                        "assumptions",
+                        "inputs",
+                        "limits",
                         "soil",
                         "electrode",
                         "fault",
                         "voltages",
                         "conductors",
                         "surge",
-                        "contingencies",
-                        "acceptance",
-                        "assumptions",
+                        "findings",
                         "references",
                         "worked",
                         "input-file");
@@ -105,7 +109,9 @@ final class ReportTest {
                 .map(Finding::id)
                 .findFirst()
                 .orElseThrow();
-        assertThat(page).containsPattern("<th scope=\"row\"><a href=\"#working-\\d+\">" + worked + "</a></th>");
+        assertThat(page)
+                .containsPattern("<th scope=\"row\"><a href=\"#working-\\d+\">" + worked + "</a></th>")
+                .containsPattern("<th scope=\"row\"><a href=\"#working-\\d+\">Subject of " + worked + "</a></th>");
     }
 
     @Test
@@ -163,7 +169,7 @@ final class ReportTest {
             assertThat(cells).contains(earthing.report.document.Amount.text(result.value(), result.unit()));
         }
         for (Finding finding : INPUT.findings()) {
-            assertThat(cells).contains(finding.id());
+            assertThat(cells).contains(finding.group() == Finding.Group.CONTINGENCY ? finding.subject() : finding.id());
         }
     }
 
@@ -224,7 +230,7 @@ final class ReportTest {
     @Test
     void limitStandsBesideTheVerdictWithClauseAndEdition() throws Exception {
         assertThat(table("verdict-checks").rows().get(0))
-                .startsWith("touch.cubicle", "not met")
+                .startsWith("Subject of touch.cubicle", "not met")
                 .anyMatch(cell -> cell.startsWith("EN 50522:2022, figure 4"));
     }
 
@@ -245,7 +251,7 @@ final class ReportTest {
     @Test
     void textKeepsToAHundredColumnsBeforeTheFileItself() throws Exception {
         String text = Report.text(INPUT);
-        assertThat(text.substring(0, text.indexOf("## Input file verbatim")).lines())
+        assertThat(text.substring(0, text.indexOf(" – Input file verbatim\n")).lines())
                 .allMatch(line -> line.length() <= 100);
     }
 

@@ -42,6 +42,9 @@ public sealed interface Block {
         }
     }
 
+    /** The place of the table of contents, in formats that have one; without it they put it under the title. */
+    record Contents() implements Block {}
+
     /**
      * Running text.
      *

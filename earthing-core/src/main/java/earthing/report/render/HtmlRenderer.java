@@ -16,6 +16,8 @@ import java.util.regex.Matcher;
 /** A document as one self-contained HTML page, well-formed as XML too; nothing is fetched from anywhere. */
 public final class HtmlRenderer {
 
+    /** The table whose rows have the names of findings. */
+    private static final String VERDICTS = "verdict-checks";
     /** A table of so many rows stays on one page, unless its cells hold sentences. */
     private static final int SHORT = 12;
     /** More characters than these are a sentence. */
@@ -27,7 +29,12 @@ public final class HtmlRenderer {
     /** From the id of a finding to the anchor of its line of working. */
     private final Map<String, String> workings = new HashMap<>();
 
+    /** From the name of a finding to that anchor; empty where several have the name. */
+    private final Map<String, String> named = new HashMap<>();
+
     private int workingsWritten;
+
+    private Document document = new Document("", "en", List.of());
 
     private HtmlRenderer(boolean print) {
         this.print = print;
@@ -65,8 +72,12 @@ public final class HtmlRenderer {
             if (block instanceof Block.Working working) {
                 number++;
                 int end = working.subject().indexOf(": ");
+                String anchor = "working-" + number;
                 workings.putIfAbsent(
-                        end < 0 ? working.subject() : working.subject().substring(0, end), "working-" + number);
+                        end < 0 ? working.subject() : working.subject().substring(0, end), anchor);
+                if (end > 0) {
+                    named.merge(working.subject().substring(end + 2), anchor, (one, other) -> "");
+                }
             }
         }
         page.open("html", "lang", document.language(), "xmlns", "http://www.w3.org/1999/xhtml");
@@ -79,7 +90,10 @@ public final class HtmlRenderer {
         page.close();
         page.text("\n").open("body").open("main");
         page.leaf("h1", document.title());
-        contents(document);
+        this.document = document;
+        if (document.blocks().stream().noneMatch(block -> block instanceof Block.Contents)) {
+            contents();
+        }
         document.blocks().forEach(this::block);
         page.close();
         if (!print && document.everyBlock().stream().anyMatch(block -> block instanceof Block.Choice)) {
@@ -106,11 +120,15 @@ public final class HtmlRenderer {
         return document.blocks().stream().anyMatch(block -> block instanceof Block.Section);
     }
 
-    private void contents(Document document) {
+    private void contents() {
         if (!hasSections(document)) {
             return;
         }
-        page.open("nav", "aria-label", "Contents").open("ol");
+        page.open("nav", "aria-label", "Contents");
+        if (document.blocks().stream().anyMatch(block -> block instanceof Block.Contents)) {
+            page.leaf("p", "Contents", "class", "contents");
+        }
+        page.open("ol");
         for (Block block : document.blocks()) {
             if (block instanceof Block.Section section) {
                 page.open("li")
@@ -128,6 +146,8 @@ public final class HtmlRenderer {
             page.leaf("h" + section.level(), section.title(), "id", section.id() + "-heading");
             section.blocks().forEach(this::block);
             page.close();
+        } else if (block instanceof Block.Contents) {
+            contents();
         } else if (block instanceof Block.Paragraph paragraph) {
             if (paragraph.text().endsWith(":")) {
                 page.leaf("p", paragraph.text(), "class", "lead-in");
@@ -186,7 +206,7 @@ public final class HtmlRenderer {
         for (List<String> row : table.rows()) {
             page.text("\n").open("tr");
             for (int i = 0; i < row.size(); i++) {
-                cell(table.columns().get(i), row.get(i), i == 0);
+                cell(table, i, row.get(i));
             }
             page.close();
         }
@@ -198,10 +218,11 @@ public final class HtmlRenderer {
                 && table.rows().stream().flatMap(List::stream).noneMatch(cell -> cell.length() > SENTENCE);
     }
 
-    private void cell(Block.Column column, String content, boolean first) {
-        if (first) {
-            String working = workings.get(content);
-            if (working == null) {
+    private void cell(Block.Table table, int place, String content) {
+        if (place == 0) {
+            String working =
+                    workings.getOrDefault(content, table.id().equals(VERDICTS) ? named.getOrDefault(content, "") : "");
+            if (working.isEmpty()) {
                 page.leaf("th", content, "scope", "row");
             } else {
                 page.open("th", "scope", "row")
@@ -210,7 +231,7 @@ public final class HtmlRenderer {
             }
             return;
         }
-        switch (column.kind()) {
+        switch (table.columns().get(place).kind()) {
             case NUMBER -> page.leaf("td", content, "class", "number");
             case STATUS -> page.leaf("td", content, "class", statusClass(content));
             case TEXT -> page.leaf("td", content);
