@@ -58,7 +58,9 @@ final class CasesSection {
         section.table(
                 "cases-fault",
                 "Earth fault: r.m.s. values",
-                rows(input, "", "fault"),
+                rows(input, "", "fault").stream()
+                        .filter(CasesSection::tellsMore)
+                        .toList(),
                 section.faultKeys(),
                 section.faultValues(),
                 blocks);
@@ -71,8 +73,15 @@ final class CasesSection {
                         "What was computed, a row for each case. On a screen the rows can be narrowed down by"
                                 + " arrangement, bond, broken path and bound; a case that is missing was not computed."
                                 + " Low, nominal and high are those of soil and season. \"First\" is the protection"
-                                + " that acts first. * as the site has it."));
+                                + " that acts first; what its back-up ends has the same voltages, and a row where something is"
+                                + " permissible for its time. * as the site has it."));
         return List.of(new Block.Section("cases", 2, "All cases that were computed", blocks));
+    }
+
+    /** A later clearing changes what is permissible, not the voltage, which stands with the first protection. */
+    private static boolean tellsMore(Row row) {
+        return row.word(Case.PROTECTION).isEmpty()
+                || !row.amount("touch.cubicle.permissible").equals(NONE);
     }
 
     private static List<Row> rows(ReportInput input, String prefix, String key) {

@@ -23,7 +23,7 @@ final class FaultTable {
         String words() {
             String words = CaseWords.phrase("fault", fault)
                     + (protection.isEmpty() ? "" : ", " + CaseWords.phrase(Case.PROTECTION, protection));
-            return at.equals("nominal") ? words : words + ", at " + at;
+            return at.equals("nominal") ? words : words + ", at " + CaseWords.bound(at);
         }
     }
 

@@ -2,9 +2,7 @@ package earthing.report;
 
 import earthing.report.document.Block;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Set;
 
 /** What is signed comes first and is short; how it was found follows as annexes, for whoever checks it. */
 final class ReadingOrder {
@@ -27,22 +25,18 @@ final class ReadingOrder {
     /** The cautions at head and foot, the signed part, the annexes with their letters, each as it was built. */
     static List<Block> of(List<Block> built) {
         List<Block> ordered = new ArrayList<>(List.of(Cautions.head()));
-        Set<Block> taken = new HashSet<>();
         for (String id : SIGNED) {
             built.stream()
                     .filter(block -> block instanceof Block.Section section
                             && section.id().equals(id))
-                    .forEach(block -> {
-                        ordered.add(block);
-                        taken.add(block);
-                    });
+                    .forEach(ordered::add);
             if (id.equals("control")) {
                 ordered.add(new Block.Contents());
             }
         }
         int letter = 0;
         for (Block block : built) {
-            if (!taken.contains(block) && block instanceof Block.Section section) {
+            if (block instanceof Block.Section section && !SIGNED.contains(section.id())) {
                 ordered.add(new Block.Section(
                         section.id(),
                         section.level(),

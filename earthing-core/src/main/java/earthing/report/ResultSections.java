@@ -498,7 +498,7 @@ final class ResultSections {
             String circumstances = CaseWords.of(result.circumstances());
             blocks.add(new Block.Working(
                     ResultWords.of(result.id()) + (circumstances.isEmpty() ? "" : ", " + circumstances) + ", at "
-                            + result.at(),
+                            + CaseWords.bound(result.at()),
                     result.worked().orElseThrow(),
                     result.source().text() + " " + references.cite(result.source())));
         });

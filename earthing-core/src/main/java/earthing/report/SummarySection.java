@@ -84,7 +84,8 @@ final class SummarySection {
         if (notMet.stream().anyMatch(f -> Severity.HEADLINE_GROUPS.contains(f.group()))) {
             words = "Not on these numbers. Change what the table below says and have the site checked again.";
         } else if (!notMet.isEmpty()) {
-            words = "Not before the rules below are followed, or the owner has accepted the departure in writing.";
+            words = "Not before the rules below are followed, or the owner has accepted the departure in writing"
+                    + (open > 0 ? "; and what could not be answered has to be answered." : ".");
         } else if (open > 0) {
             words = "Not yet: what could not be answered below has to be answered, by an input or by a competent"
                     + " person.";
