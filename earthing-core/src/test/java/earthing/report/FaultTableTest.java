@@ -42,11 +42,30 @@ class FaultTableTest {
                         "Quantity",
                         "maximum fault",
                         "maximum fault, neutral parted",
-                        "intermediate fault, neutral parted, at current=70 A",
+                        "intermediate fault, neutral parted, at current 70 A",
                         "Ref");
         assertThat(table.rows()).hasSize(2);
         assertThat(cells(table, 0)).containsExactly("current", "100 A", "80.0 A", "70.0 A");
         assertThat(cells(table, 1)).containsExactly("loop X/R", "2.00", "–", "–");
+    }
+
+    /** The permissible voltage of a longer time must not stand where the first protection clears. */
+    @Test
+    void whatTheBackUpEndsHasAColumnOfItsOwn() {
+        Result first = result("maximum", "current", "nominal", 100, "A");
+        Result later = Result.of(
+                "fault.maximum.current",
+                Case.NONE.with("fault", "maximum").with(Case.PROTECTION, "back-up"),
+                "nominal",
+                60,
+                "A",
+                "model",
+                Source.tool("test"));
+        Block.Table table =
+                (Block.Table) FaultTable.of("f", List.of(first, later), new References()).get(0);
+        assertThat(table.columns().stream().map(Block.Column::heading).toList())
+                .containsExactly("Quantity", "maximum fault", "maximum fault, cleared by back-up", "Ref");
+        assertThat(table.rows().get(0)).startsWith("current", "100\u00a0A", "60.0\u00a0A");
     }
 
     /** Printed cells without the reference, their hard spaces made plain. */
