@@ -63,7 +63,9 @@ final class ResultWords {
     }
 
     private static String voltage(String group, String subject, String quantity) {
-        String where = subject.isEmpty() ? "" : ", " + subject.replace("stay stay ", "stay ").replace(" exposure ", ", exposure ");
+        String where = subject.isEmpty()
+                ? ""
+                : ", " + subject.replace("stay stay ", "stay ").replace(" exposure ", ", exposure ");
         return switch (quantity) {
             case "voltage" -> group + " voltage" + where;
             case "permissible" -> "permissible " + group + " voltage" + where;

@@ -263,8 +263,8 @@ final class SharingSection {
         results.under(PREFIX)
                 .filter(r -> r.worked().isPresent() && !r.id().endsWith("utilisation") && told.add(r.id()))
                 .forEach(r -> blocks.add(new Block.Working(
-                        r.id().substring(PREFIX.length()).replace('.', ' ').replace('-', ' ')
-                                + ", " + CaseWords.of(r.circumstances()),
+                        r.id().substring(PREFIX.length()).replace('.', ' ').replace('-', ' ') + ", "
+                                + CaseWords.of(r.circumstances()),
                         r.worked().orElseThrow(),
                         r.source().text() + " " + references.cite(r.source()))));
     }

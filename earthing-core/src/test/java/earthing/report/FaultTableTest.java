@@ -61,8 +61,8 @@ class FaultTableTest {
                 "A",
                 "model",
                 Source.tool("test"));
-        Block.Table table =
-                (Block.Table) FaultTable.of("f", List.of(first, later), new References()).get(0);
+        Block.Table table = (Block.Table)
+                FaultTable.of("f", List.of(first, later), new References()).get(0);
         assertThat(table.columns().stream().map(Block.Column::heading).toList())
                 .containsExactly("Quantity", "maximum fault", "maximum fault, cleared by back-up", "Ref");
         assertThat(table.rows().get(0)).startsWith("current", "100\u00a0A", "60.0\u00a0A");
