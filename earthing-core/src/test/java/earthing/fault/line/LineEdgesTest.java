@@ -55,14 +55,10 @@ class LineEdgesTest {
     @ParameterizedTest
     @ValueSource(doubles = {0, -1, Double.NaN, Double.POSITIVE_INFINITY})
     void levelsAndSizesArePositiveAndFinite(double bad) {
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> SequenceImpedances.ofFaultLevels(bad, 1000, 1, 900, 1));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> SequenceImpedances.ofFaultLevels(10e3, bad, 1, 900, 1));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> SequenceImpedances.ofFaultLevels(10e3, 1000, 1, bad, 1));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> SequenceImpedances.ofThreePhaseLevel(10e3, bad, 1, OHM));
+        assertThatIllegalArgumentException().isThrownBy(() -> SequenceImpedances.ofFaultLevels(bad, 1000, 1, 900, 1));
+        assertThatIllegalArgumentException().isThrownBy(() -> SequenceImpedances.ofFaultLevels(10e3, bad, 1, 900, 1));
+        assertThatIllegalArgumentException().isThrownBy(() -> SequenceImpedances.ofFaultLevels(10e3, 1000, 1, bad, 1));
+        assertThatIllegalArgumentException().isThrownBy(() -> SequenceImpedances.ofThreePhaseLevel(10e3, bad, 1, OHM));
         assertThatIllegalArgumentException().isThrownBy(() -> new LineConductor("a", 0, bad, 0, 0.01, 0.01));
         assertThatIllegalArgumentException().isThrownBy(() -> new LineConductor("a", 0, 5, 0, bad, 0.01));
         assertThatIllegalArgumentException().isThrownBy(() -> new LineConductor("a", 0, 5, 0, 0.01, bad));
@@ -135,7 +131,8 @@ class LineEdgesTest {
         LineConductor origin = LineConductor.solid("origin", 0, 8, 0, 0.005);
         LineConductor apart = LineConductor.solid("apart", 50, 9, 0, 0.005);
         for (EarthReturn form : EarthReturn.values()) {
-            assertThat(form.mutual(left, right, 50, 10).subtract(form.mutual(origin, apart, 50, 10))
+            assertThat(form.mutual(left, right, 50, 10)
+                            .subtract(form.mutual(origin, apart, 50, 10))
                             .abs())
                     .as(form.name())
                     .isLessThan(1e-18);
