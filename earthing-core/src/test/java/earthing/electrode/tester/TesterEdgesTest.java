@@ -56,7 +56,9 @@ class TesterEdgesTest {
     @Test
     void slopeMethodKeepsToItsTable() {
         assertThat(SlopeMethod.slope(1, 2, 4)).isEqualTo(2);
-        assertThat(SlopeMethod.place(0.40)).isGreaterThan(SlopeMethod.place(1.59)).isBetween(0.4, 0.7);
+        assertThat(SlopeMethod.place(0.40))
+                .isGreaterThan(SlopeMethod.place(1.59))
+                .isBetween(0.4, 0.7);
         assertThatIllegalArgumentException().isThrownBy(() -> SlopeMethod.place(Math.nextDown(0.40)));
         assertThatIllegalArgumentException().isThrownBy(() -> SlopeMethod.place(Math.nextUp(1.59)));
         assertThatIllegalArgumentException().isThrownBy(() -> SlopeMethod.slope(0, 1, 2));
