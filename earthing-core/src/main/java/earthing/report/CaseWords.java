@@ -37,7 +37,7 @@ final class CaseWords {
     /** One key of a case with its word. */
     static String phrase(String key, String word) {
         return switch (key) {
-            case "wave" -> word;
+            case "wave" -> word.equals("own") ? "own wave" : word;
             case "fault" -> fault(word);
             case "entry" -> word.replace('-', ' ');
             case "strike" -> "strike " + word;
