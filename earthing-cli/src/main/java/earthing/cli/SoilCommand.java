@@ -21,7 +21,8 @@ import picocli.CommandLine.Parameters;
         header = "Find the layers of the ground from a soil survey.",
         description = {
             "",
-            "Fits one to four layers to Wenner or Schlumberger readings, with 90 %% intervals, names"
+            "Fits one to four layers to Wenner or Schlumberger readings, or one to three to the"
+                    + " resistances of a rod driven deeper step by step, with 90 %% intervals, names"
                     + " readings that contradict the others, and prints the soil block of a site file.",
             "",
             "A survey file has a head line with units and one reading a line:",
@@ -32,9 +33,9 @@ import picocli.CommandLine.Parameters;
         },
         footer = {
             "",
-            "Columns: traverse; spacing, or AB/2 and MN/2; probe depth;",
-            "resistance or resistivity. Decimal commas need the line # decimal: comma.",
-            "Resistances of a rod driven deeper and deeper are not fitted.",
+            "Columns: traverse; spacing, or AB/2 and MN/2, or rod depth and rod diameter;",
+            "probe depth; resistance or resistivity. Decimal commas need the line",
+            "# decimal: comma.",
             "",
             "Examples:",
             "  earthing soil survey.csv",
@@ -45,13 +46,14 @@ final class SoilCommand extends Subcommand {
     /** Probe arrangements. */
     enum Array {
         WENNER,
-        SCHLUMBERGER
+        SCHLUMBERGER,
+        DRIVEN_ROD
     }
 
     /** Words of the probe arrangements. */
     static final class Arrays extends Words<Array> {
         Arrays() {
-            super(Array.WENNER, Array.SCHLUMBERGER);
+            super(Array.WENNER, Array.SCHLUMBERGER, Array.DRIVEN_ROD);
         }
     }
 

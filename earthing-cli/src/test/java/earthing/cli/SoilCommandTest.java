@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.eclipsesource.json.Json;
 import com.eclipsesource.json.JsonObject;
+import earthing.electrode.wire.DrivenRod;
+import earthing.soil.SoilModel;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -81,6 +83,23 @@ final class SoilCommandTest {
         CommandRun schlumberger = run("AB/2 [m],MN/2 [m],resistivity [ohm.m]\n3,0.5,100\n6,1,100\n12,1,101\n20,2,99\n");
         assertThat(schlumberger.code()).as(schlumberger.err()).isZero();
         assertThat(schlumberger.out()).contains("Schlumberger sounding").contains("\n  resistivity: {low: ");
+    }
+
+    /** Readings over 100 on 300 ohm.m, 2 m, from the library's own rod; what the inversion is worth is asked elsewhere. */
+    @Test
+    void readingsOfADrivenRodGiveLayersAndTheirBlock() throws IOException {
+        StringBuilder rows = new StringBuilder("rod depth [m],rod diameter [mm],resistance [ohm]\n");
+        for (double depth : new double[] {0.6, 1, 1.5, 2, 2.5, 3, 4.5, 6}) {
+            double resistance = new DrivenRod(depth, 0.008).resistance(SoilModel.twoLayer(100, 2, 300));
+            rows.append(depth).append(",16,").append(resistance).append('\n');
+        }
+        CommandRun run = run(rows.toString(), "--array", "driven-rod");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out())
+                .contains("Driven rod sounding, 1 traverse, 8 readings, depths 0.600 m to 6.00 m")
+                .contains("Depth m", "nothing of the ground beside it", "soil:\n  layers:\n", "nominal: 2.00 m");
+        assertThat(run(rows.toString(), "--array", "wenner").code()).isEqualTo(65);
+        assertThat(run(rows.toString(), "--layers", "4").err()).contains("no more than 3 layers");
     }
 
     @Test

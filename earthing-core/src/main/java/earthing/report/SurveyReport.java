@@ -186,7 +186,7 @@ public final class SurveyReport {
         int traverses = study.traverses().size();
         int readings = study.pooled().sounding().readings().size();
         return array + " sounding, " + traverses + (traverses == 1 ? " traverse, " : " traverses, ") + readings
-                + " readings, spacings "
+                + (study.byDrivenRods() ? " readings, depths " : " readings, spacings ")
                 + Numbers.brief(study.pooled().sounding().shortest()) + " m to "
                 + Numbers.brief(study.pooled().sounding().longest()) + " m";
     }
@@ -254,7 +254,7 @@ public final class SurveyReport {
                 "Readings and fit",
                 List.of(
                         Block.Column.text("Traverse"),
-                        Block.Column.number("Spacing m"),
+                        Block.Column.number(study.byDrivenRods() ? "Depth m" : "Spacing m"),
                         Block.Column.number("Measured ohm.m"),
                         Block.Column.number("Computed ohm.m"),
                         Block.Column.number("Residual"),

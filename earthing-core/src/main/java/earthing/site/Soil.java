@@ -38,11 +38,13 @@ public record Soil(
                             unit = Dimension.LENGTH,
                             sign = Key.Sign.NOT_NEGATIVE,
                             required = false),
+                    @Key.Column(name = "rod depth", unit = Dimension.LENGTH, required = false),
+                    @Key.Column(name = "rod diameter", unit = Dimension.LENGTH, required = false),
                     @Key.Column(name = "resistance", unit = Dimension.RESISTANCE, required = false),
                     @Key.Column(name = "resistivity", unit = Dimension.RESISTIVITY, required = false)
                 },
                 doc =
-                        "The same readings as a file, as the command soil reads it: spacing, or AB/2 and MN/2; resistance or resistivity. Use instead of soundings.")
+                        "The same readings as a file, as the command soil reads it: spacing, or AB/2 and MN/2, or rod depth and rod diameter; resistance or resistivity. Use instead of soundings.")
         @Nullable
         ColumnTable surveyFile,
 

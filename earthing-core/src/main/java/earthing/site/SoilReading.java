@@ -4,7 +4,7 @@ import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import org.jspecify.annotations.Nullable;
 
-/** One reading of a sounding: its spacing and a resistance or an apparent resistivity. */
+/** One reading of a sounding: spacing of the probes, or depth of a driven rod, and a resistance or apparent resistivity. */
 public record SoilReading(
         @Key(example = "along the line", doc = "Traverse; readings of one name belong together.") @Nullable
         String traverse,
@@ -34,6 +34,16 @@ public record SoilReading(
                 doc = "Schlumberger array: half the distance of the potential probes.")
         @Nullable
         Measure halfPotentialSpacing,
+
+        @Key(
+                unit = Dimension.LENGTH,
+                example = "2.4 m",
+                doc = "Rod that is driven deeper step by step: how deep it stood in the ground.")
+        @Nullable
+        Measure rodDepth,
+
+        @Key(unit = Dimension.LENGTH, example = "16 mm", doc = "Diameter of that rod.") @Nullable
+        Measure rodDiameter,
 
         @Key(unit = Dimension.RESISTANCE, example = "8.4 ohm", doc = "What the instrument showed.") @Nullable
         Measure resistance,

@@ -22,11 +22,21 @@ import org.apache.commons.math3.util.Pair;
 final class LayerSearch {
 
     private static final int DEPTHS = 5;
+    /** Depths of the first boundaries where every step is dear. */
+    private static final int FEWER_DEPTHS = 3;
+
     private static final int MOST_STEPS = 60;
     /** Relative decrease of a step below which a start is given up, and the best one is finished. */
     private static final double ROUGH = 1e-3;
 
+    /** Boundaries are moved by this part to get over a kink. */
+    private static final double SHAKEN = 0.1;
+
     private static final double SETTLED = 1e-9;
+    /** The same, and the most steps, where every step is dear. */
+    private static final double NEARLY_SETTLED = 1e-4;
+
+    private static final int FEWER_STEPS = 25;
     /** A fit to one in a million is no longer improved by a step. */
     private static final double EXACT = 1e-6;
     /** Suspects of a round: a reading of great leverage may hide behind a small residual. */
@@ -36,6 +46,10 @@ final class LayerSearch {
     private final double[] measured;
     private final int layers;
     private final LogModel model;
+    private final int depths;
+    /** Whether readings have kinks over a thickness: those of a rod whose tip meets a boundary. */
+    private final boolean kinked;
+
     private final double[] least;
     private final double[] most;
     private double[] best = {};
@@ -67,19 +81,42 @@ final class LayerSearch {
     }
 
     LayerSearch(SoundingFilter filter, Sounding sounding, int layers) {
+        this(
+                new FilteredLogModel(filter, sounding.readings().size(), layers),
+                DEPTHS,
+                false,
+                filter.thinnest(),
+                sounding,
+                layers);
+    }
+
+    LayerSearch(SoundingForward forward, Sounding sounding, int layers) {
+        this(
+                new SteppedLogModel(
+                        forward::apparentResistivities, sounding.readings().size(), layers),
+                FEWER_DEPTHS,
+                true,
+                forward.thinnest(),
+                sounding,
+                layers);
+    }
+
+    private LayerSearch(LogModel model, int depths, boolean kinked, double thinnest, Sounding sounding, int layers) {
+        this.model = model;
+        this.depths = depths;
+        this.kinked = kinked;
         this.readings = sounding.readings();
         this.layers = layers;
         measured = readings.stream()
                 .mapToDouble(reading -> Math.log(reading.apparentResistivity()))
                 .toArray();
-        model = new LogModel(filter, measured.length, layers);
         least = new double[model.parameters()];
         most = new double[model.parameters()];
         double low = Arrays.stream(measured).min().orElseThrow();
         double high = Arrays.stream(measured).max().orElseThrow();
         for (int p = 0; p < least.length; p++) {
             boolean resistivity = p < layers;
-            least[p] = resistivity ? low - Math.log(SoundingInversion.BEYOND) : Math.log(filter.thinnest());
+            least[p] = resistivity ? low - Math.log(SoundingInversion.BEYOND) : Math.log(thinnest);
             most[p] = resistivity ? high + Math.log(SoundingInversion.BEYOND) : Math.log(2 * sounding.longest());
         }
     }
@@ -131,15 +168,15 @@ final class LayerSearch {
     private Found fromAllStarts(boolean[] kept, double shortest, double longest) {
         best = start(new double[0], shortest);
         bestSum = Double.POSITIVE_INFINITY;
-        double[] depth = new double[DEPTHS];
-        for (int i = 0; i < DEPTHS; i++) {
-            depth[i] = 0.5 * shortest * Math.pow(1.6 * longest / shortest, (double) i / (DEPTHS - 1));
+        double[] depth = new double[depths];
+        for (int i = 0; i < depths; i++) {
+            depth[i] = 0.5 * shortest * Math.pow(1.6 * longest / shortest, (double) i / (depths - 1));
         }
-        for (int chosen = 0; chosen < 1 << DEPTHS; chosen++) {
+        for (int chosen = 0; chosen < 1 << depths; chosen++) {
             if (Integer.bitCount(chosen) == layers - 1) {
                 double[] boundary = new double[layers - 1];
                 int next = 0;
-                for (int i = 0; i < DEPTHS; i++) {
+                for (int i = 0; i < depths; i++) {
                     if ((chosen >> i & 1) == 1) {
                         boundary[next++] = depth[i];
                     }
@@ -147,7 +184,15 @@ final class LayerSearch {
                 refine(start(boundary, shortest), kept, ROUGH);
             }
         }
-        refine(best.clone(), kept, SETTLED);
+        double settled = kinked ? NEARLY_SETTLED : SETTLED;
+        refine(best.clone(), kept, settled);
+        for (int side = kinked && layers > 1 ? -1 : 2; side <= 1; side += 2) {
+            double[] shaken = best.clone();
+            for (int p = layers; p < shaken.length; p++) {
+                shaken[p] += side * SHAKEN;
+            }
+            refine(shaken, kept, settled);
+        }
         return new Found(best.clone(), kept, bestSum);
     }
 
@@ -184,6 +229,7 @@ final class LayerSearch {
     /** Follows one start; keeps the best point that was seen. */
     private void refine(double[] start, boolean[] kept, double settled) {
         int count = kept(kept);
+        int steps = kinked ? FEWER_STEPS : MOST_STEPS;
         MultivariateJacobianFunction function = new MultivariateJacobianFunction() {
             @Override
             public Pair<RealVector, RealMatrix> value(RealVector point) {
@@ -217,8 +263,8 @@ final class LayerSearch {
                 .model(function)
                 .start(start)
                 .target(new double[count])
-                .maxEvaluations(4 * MOST_STEPS)
-                .maxIterations(MOST_STEPS)
+                .maxEvaluations(4 * steps)
+                .maxIterations(steps)
                 .checker((step, before, now) ->
                         before.getCost() - now.getCost() <= settled * before.getCost() || now.getCost() <= EXACT)
                 .build();
@@ -277,6 +323,10 @@ final class LayerSearch {
                 size[i] = Math.abs(measured[i] - model.value(i)) / (1 - leverage);
                 order.add(i);
             }
+        }
+        if (kinked) {
+            // Every suspect costs a search; one that the linear estimate puts far inside the limit cannot be bad.
+            order.removeIf(i -> size[i] < SoundingInversion.GROSS * SoundingInversion.READING_ERROR / 2);
         }
         order.sort((a, b) -> Double.compare(size[b], size[a]));
         return order.subList(0, Math.min(SUSPECTS, order.size()));

@@ -1,43 +1,27 @@
 package earthing.soil;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 
 /**
  * Readings over a model of given layer count as a function of its logarithms: ln ρ1 … ln ρN, ln h1 … ln h(N−1), with
- * derivatives by one backward sweep of the recursion. Holds working space; one instance serves one thread.
+ * derivatives.
  */
-final class LogModel {
+interface LogModel {
 
-    private final SoundingFilter filter;
-    private final int layers;
-    private final int readings;
-    private final double[] k;
-    private final double[] thickness;
-    private final double[] returned;
-    private final double[] reflection;
-    private final double[] slope;
-    private final double[] value;
-    private final double[][] derivative;
+    /** Number of logarithms. */
+    int parameters();
 
-    LogModel(SoundingFilter filter, int readings, int layers) {
-        this.filter = filter;
-        this.layers = layers;
-        this.readings = readings;
-        k = new double[layers];
-        thickness = new double[layers];
-        returned = new double[layers];
-        reflection = new double[layers];
-        slope = new double[parameters()];
-        value = new double[readings];
-        derivative = new double[readings][parameters()];
-    }
+    /** Computes what {@link #value} and {@link #derivative} then tell. */
+    void evaluate(double[] logs);
 
-    int parameters() {
-        return 2 * layers - 1;
-    }
+    /** ln ρa of a reading after {@link #evaluate}. */
+    double value(int reading);
 
+    /** d ln ρa / d parameter after {@link #evaluate}. */
+    double derivative(int reading, int parameter);
+
+    /** The ground of given logarithms. */
     static SoilModel soil(double[] logs) {
         int layers = (logs.length + 1) / 2;
         List<Layer> list = new ArrayList<>();
@@ -46,75 +30,5 @@ final class LogModel {
             list.add(i == layers - 1 ? Layer.below(rho) : new Layer(rho, Math.exp(logs[layers + i])));
         }
         return SoilModel.of(list);
-    }
-
-    /** Fills {@link #value} with ln ρa and {@link #derivative} with its slopes. */
-    void evaluate(double[] logs) {
-        for (int i = 0; i < layers - 1; i++) {
-            k[i] = Math.tanh(0.5 * (logs[i + 1] - logs[i]));
-            thickness[i] = Math.exp(logs[layers + i]);
-        }
-        for (int i = 0; i < readings; i++) {
-            value[i] = 1;
-            Arrays.fill(derivative[i], 0);
-        }
-        if (layers > 1) {
-            for (int m = 0; m < filter.samples(); m++) {
-                double excess = sweep(filter.lambda(m));
-                for (int i = 0; i < readings; i++) {
-                    double w = filter.weight(i, m);
-                    value[i] += w * excess;
-                    double[] row = derivative[i];
-                    for (int p = 0; p < slope.length; p++) {
-                        row[p] += w * slope[p];
-                    }
-                }
-            }
-        }
-        for (int i = 0; i < readings; i++) {
-            // The sum is positive in exact arithmetic; the guard keeps the logarithm defined at absurd contrasts.
-            double sum = Math.max(value[i], 1e-9);
-            for (int p = 0; p < slope.length; p++) {
-                derivative[i][p] /= sum;
-            }
-            derivative[i][0] += 1;
-            value[i] = logs[0] + Math.log(sum);
-        }
-    }
-
-    /** E at one wave number, its slopes into {@link #slope}. */
-    private double sweep(double lambda) {
-        int last = layers - 2;
-        for (int i = last; i >= 0; i--) {
-            double q = i == last ? 0 : returned[i + 1];
-            reflection[i] = (k[i] + q) / (1 + k[i] * q);
-            returned[i] = reflection[i] * Math.exp(-2 * lambda * thickness[i]);
-        }
-        double top = returned[0];
-        double back = 2 / ((1 - top) * (1 - top));
-        Arrays.fill(slope, 0);
-        for (int i = 0; i <= last; i++) {
-            slope[layers + i] = back * returned[i] * -2 * lambda * thickness[i];
-            double toReflection = reflection[i] == 0
-                    ? back * Math.exp(-2 * lambda * thickness[i])
-                    : back * returned[i] / reflection[i];
-            double q = i == last ? 0 : returned[i + 1];
-            double below = 1 / ((1 + k[i] * q) * (1 + k[i] * q));
-            double toK = toReflection * (1 - q * q) * below * 0.5 * (1 - k[i] * k[i]);
-            slope[i + 1] += toK;
-            slope[i] -= toK;
-            back = toReflection * (1 - k[i] * k[i]) * below;
-        }
-        return 2 * top / (1 - top);
-    }
-
-    /** ln ρa of a reading after {@link #evaluate}. */
-    double value(int reading) {
-        return value[reading];
-    }
-
-    /** d ln ρa / d parameter after {@link #evaluate}. */
-    double derivative(int reading, int parameter) {
-        return derivative[reading][parameter];
     }
 }

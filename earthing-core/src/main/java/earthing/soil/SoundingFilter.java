@@ -42,6 +42,9 @@ final class SoundingFilter {
         double longest = 0;
         double deepest = 0;
         for (Reading reading : readings) {
+            if (!(reading.array() instanceof Wenner) && !(reading.array() instanceof Schlumberger)) {
+                throw new IllegalArgumentException("readings of one sounding must be of one kind of array");
+            }
             shortest = Math.min(shortest, innerDistance(reading.array()));
             longest = Math.max(longest, outerDistance(reading.array()));
             deepest = Math.max(deepest, depth(reading.array()));

@@ -4,6 +4,7 @@ import earthing.quantity.Source;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.apache.commons.math3.distribution.TDistribution;
 
 /**
@@ -94,12 +95,15 @@ public record SoundingInversion(Sounding sounding, List<SoundingFit> fits, int c
      */
     public static SoundingInversion of(Sounding sounding) {
         requireEnough(sounding, FEWEST_READINGS);
-        SoundingFilter filter = SoundingFilter.of(sounding.readings());
+        Searches searches = Searches.of(sounding);
         List<SoundingFit> fits = new ArrayList<>();
         for (int layers = 1;
-                layers <= MOST_LAYERS && 2 * layers <= sounding.readings().size();
+                layers <= searches.most() && 2 * layers <= sounding.readings().size();
                 layers++) {
-            fits.add(fit(filter, sounding, layers));
+            fits.add(fit(searches.ofLayers(layers), sounding, layers));
+            if (searches.forward().isPresent() && fits.get(layers - 1).misfit() < READING_ERROR) {
+                break; // dear to go on, and the readings are not better than that
+            }
         }
         double lowest = fits.stream()
                 .min(Comparator.comparingDouble(SoundingFit::criterion))
@@ -125,8 +129,35 @@ public record SoundingInversion(Sounding sounding, List<SoundingFit> fits, int c
             throw new IllegalArgumentException("layers must be from 1 to " + MOST_LAYERS + "; have " + layers);
         }
         requireEnough(sounding, Math.max(FEWEST_READINGS, 2 * layers));
-        return new SoundingInversion(
-                sounding, List.of(fit(SoundingFilter.of(sounding.readings()), sounding, layers)), 0);
+        Searches searches = Searches.of(sounding);
+        if (layers > searches.most()) {
+            throw new IllegalArgumentException(
+                    "such readings tell no more than " + searches.most() + " layers apart; asked for " + layers);
+        }
+        return new SoundingInversion(sounding, List.of(fit(searches.ofLayers(layers), sounding, layers)), 0);
+    }
+
+    /** Searches for each layer count, by the filter of points in a line or by what the arrangement brings itself. */
+    private record Searches(Sounding sounding, Optional<SoundingForward> forward, Optional<SoundingFilter> filter) {
+
+        static Searches of(Sounding sounding) {
+            List<Reading> readings = sounding.readings();
+            Optional<SoundingForward> forward = readings.get(0).array().forward(readings);
+            return new Searches(
+                    sounding,
+                    forward,
+                    forward.isPresent() ? Optional.empty() : Optional.of(SoundingFilter.of(readings)));
+        }
+
+        int most() {
+            return forward.map(SoundingForward::mostLayers).orElse(MOST_LAYERS);
+        }
+
+        LayerSearch ofLayers(int layers) {
+            return forward.isPresent()
+                    ? new LayerSearch(forward.get(), sounding, layers)
+                    : new LayerSearch(filter.orElseThrow(), sounding, layers);
+        }
     }
 
     private static void requireEnough(Sounding sounding, int readings) {
@@ -145,8 +176,7 @@ public record SoundingInversion(Sounding sounding, List<SoundingFit> fits, int c
         return fits.get(chosen);
     }
 
-    private static SoundingFit fit(SoundingFilter filter, Sounding sounding, int layers) {
-        LayerSearch search = new LayerSearch(filter, sounding, layers);
+    private static SoundingFit fit(LayerSearch search, Sounding sounding, int layers) {
         LayerSearch.Found found = search.search(sounding.shortest(), sounding.longest());
         int parameters = found.logs().length;
         boolean[] held = search.held(found.logs());

@@ -1,5 +1,6 @@
 package earthing.study;
 
+import earthing.electrode.wire.DrivenRod;
 import earthing.quantity.Numbers;
 import earthing.quantity.Source;
 import earthing.soil.FitParameter;
@@ -140,6 +141,19 @@ public record SurveyStudy(
         return layers;
     }
 
+    /**
+     * Whether the readings are resistances of a rod that was driven deeper step by step.
+     *
+     * @return true for driven rods, false for four probes
+     */
+    public boolean byDrivenRods() {
+        return byDrivenRods(pooled.sounding());
+    }
+
+    private static boolean byDrivenRods(Sounding sounding) {
+        return sounding.readings().get(0).array() instanceof DrivenRod;
+    }
+
     private static SoundingInversion inversion(Sounding sounding, OptionalInt layers) {
         return layers.isPresent() ? SoundingInversion.of(sounding, layers.getAsInt()) : SoundingInversion.of(sounding);
     }
@@ -209,6 +223,15 @@ public record SurveyStudy(
         }
         if (all.readings().size() < FEW) {
             remarks.add("There are fewer than five readings; common practice is five spacings or more.");
+        }
+        if (byDrivenRods(all)) {
+            remarks.add(
+                    "A rod is an electrode of its own place: it tells nothing of the ground beside it. While it is driven it"
+                            + " loosens the ground along itself, and in dry ground its resistance then reads high; common practice, no"
+                            + " published source. Free the readings of the error of the test probes first.");
+            remarks.add("The rod ends at " + Numbers.brief(all.longest())
+                    + " m; what lies deeper than about that is not known.");
+            return;
         }
         remarks.add("The spacings end at " + Numbers.brief(all.longest())
                 + " m; what lies deeper than about that is not known.");

@@ -1,5 +1,6 @@
 package earthing.study;
 
+import earthing.electrode.wire.DrivenRod;
 import earthing.quantity.Dimension;
 import earthing.quantity.Measure;
 import earthing.quantity.Numbers;
@@ -126,14 +127,20 @@ final class SurveyedSoil {
     }
 
     private static Reading reading(SoilReading reading) {
-        ElectrodeArray array = reading.spacing() != null
+        ElectrodeArray array = reading.rodDepth() != null
+                ? new DrivenRod(reading.rodDepth().nominal(), nominal(reading.rodDiameter(), Double.NaN) / 2)
+                : array(reading);
+        return reading.resistance() != null
+                ? Reading.ofResistance(array, reading.resistance().nominal())
+                : new Reading(array, nominal(reading.resistivity(), Double.NaN));
+    }
+
+    private static ElectrodeArray array(SoilReading reading) {
+        return reading.spacing() != null
                 ? Wenner.driven(reading.spacing().nominal(), nominal(reading.probeDepth(), 0))
                 : new Schlumberger(
                         nominal(reading.halfCurrentSpacing(), Double.NaN),
                         nominal(reading.halfPotentialSpacing(), Double.NaN));
-        return reading.resistance() != null
-                ? Reading.ofResistance(array, reading.resistance().nominal())
-                : new Reading(array, nominal(reading.resistivity(), Double.NaN));
     }
 
     private static double nominal(@Nullable Measure measure, double otherwise) {
@@ -233,7 +240,7 @@ final class SurveyedSoil {
         return new Curve(
                 "soil.survey.sounding",
                 "Readings of the soil survey, the layers that fit them and the bounds taken",
-                "spacing",
+                study.byDrivenRods() ? "depth of the rod" : "spacing",
                 "m",
                 "apparent resistivity",
                 "ohm.m",

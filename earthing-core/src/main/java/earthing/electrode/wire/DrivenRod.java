@@ -1,7 +1,12 @@
 package earthing.electrode.wire;
 
+import earthing.quantity.Source;
+import earthing.soil.ElectrodeArray;
+import earthing.soil.Reading;
 import earthing.soil.SoilModel;
+import earthing.soil.SoundingForward;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Sounding by a rod that is driven deeper step by step: the resistivity of the uniform ground in which the rod would have
@@ -10,7 +15,14 @@ import java.util.List;
  * @param length length in the ground [m], at least twice the radius
  * @param radius radius [m], &gt; 0
  */
-public record DrivenRod(double length, double radius) {
+public record DrivenRod(double length, double radius) implements ElectrodeArray {
+
+    /** Where the method comes from. */
+    public static final Source SOURCE = Source.standard(
+            "IEEE Std 81-2012", "variation of depth: resistance of a rod driven deeper", Source.Status.FROM_MEMORY);
+
+    /** The resistance tells of the ground about as deep as the rod reaches, as that of a Wenner array does of a third of AB. */
+    private static final double SPREADS = 3;
 
     /**
      * Refuses a rod that is no bar.
@@ -22,7 +34,7 @@ public record DrivenRod(double length, double radius) {
         bar(length, radius);
     }
 
-    private static List<Bar> bar(double length, double radius) {
+    static List<Bar> bar(double length, double radius) {
         return BarShapes.rod("rod", 0, 0, 0, length, radius);
     }
 
@@ -32,6 +44,7 @@ public record DrivenRod(double length, double radius) {
      * @param soil the ground; its lowest layer must conduct
      * @return resistance to remote earth [Ω]
      */
+    @Override
     public double resistance(SoilModel soil) {
         return EarthElectrodes.of(soil, bar(length, radius)).resistances().get(0, 0);
     }
@@ -46,7 +59,27 @@ public record DrivenRod(double length, double radius) {
         if (!(resistance > 0)) {
             throw new IllegalArgumentException("resistance must be > 0 ohm; have " + resistance);
         }
-        return resistance / resistance(SoilModel.uniform(1));
+        return geometricFactor() * resistance;
+    }
+
+    /**
+     * Factor from resistance to apparent resistivity: the inverse of the rod's resistance in 1 Ω·m.
+     *
+     * @return K [m]
+     */
+    @Override
+    public double geometricFactor() {
+        return 1 / resistance(SoilModel.uniform(1));
+    }
+
+    @Override
+    public double spread() {
+        return SPREADS * length;
+    }
+
+    @Override
+    public Optional<SoundingForward> forward(List<Reading> readings) {
+        return Optional.of(new DrivenRodReadings(readings));
     }
 
     /**
@@ -55,6 +88,7 @@ public record DrivenRod(double length, double radius) {
      * @param soil the ground; its lowest layer must conduct
      * @return ρa [Ω·m]
      */
+    @Override
     public double apparentResistivity(SoilModel soil) {
         return apparentResistivity(resistance(soil));
     }

@@ -1,5 +1,6 @@
 package earthing.site.file;
 
+import earthing.electrode.wire.DrivenRod;
 import earthing.quantity.ColumnTable;
 import earthing.site.Key;
 import earthing.site.Soil;
@@ -16,7 +17,8 @@ import java.util.Optional;
 
 /**
  * The readings of a soil survey, a {@link TableFile} with these columns: {@code spacing [m]} for Wenner or
- * {@code AB/2 [m]} and {@code MN/2 [m]} for Schlumberger; {@code resistance [ohm]} or {@code resistivity [ohm.m]}; and,
+ * {@code AB/2 [m]} and {@code MN/2 [m]} for Schlumberger or {@code rod depth [m]} and {@code rod diameter [mm]} for a rod that
+ * is driven deeper step by step; {@code resistance [ohm]} or {@code resistivity [ohm.m]}; and,
  * where wanted, {@code traverse} and {@code probe depth [m]} (the depth to which the probes were driven; two thirds of it
  * is taken). No row is dropped silently: a file with a bad row is refused, and the author may put {@code #} before it.
  */
@@ -27,6 +29,8 @@ public final class SurveyFile {
     private static final String HALF_CURRENT = "AB/2";
     private static final String HALF_POTENTIAL = "MN/2";
     private static final String DEPTH = "probe depth";
+    private static final String ROD_DEPTH = "rod depth";
+    private static final String ROD_DIAMETER = "rod diameter";
     private static final String RESISTANCE = "resistance";
     private static final String RESISTIVITY = "resistivity";
 
@@ -36,7 +40,7 @@ public final class SurveyFile {
      * Reads a file.
      *
      * @param path the file; its text names it in problems
-     * @param expected the arrangement that the user named, {@code wenner} or {@code schlumberger}; empty takes what the
+     * @param expected the arrangement that the user named, {@code wenner}, {@code schlumberger} or {@code driven-rod}; empty takes what the
      *     columns say
      * @return the soundings, or every problem
      */
@@ -127,15 +131,19 @@ public final class SurveyFile {
             TableFile.Read read, ColumnTable table, Optional<String> expected, ProblemList problems) {
         boolean wenner = table.has(SPACING);
         boolean schlumberger = table.has(HALF_CURRENT) && table.has(HALF_POTENTIAL);
+        boolean driven = table.has(ROD_DEPTH) && table.has(ROD_DIAMETER);
         String lacks = "";
         boolean halves = table.has(HALF_CURRENT) || table.has(HALF_POTENTIAL);
-        if (wenner ? halves : !schlumberger) {
-            lacks = "either spacing [m], or AB/2 [m] and MN/2 [m]";
+        boolean rods = table.has(ROD_DEPTH) || table.has(ROD_DIAMETER);
+        boolean whole = wenner || (halves ? schlumberger : driven);
+        if (!whole || (wenner ? halves || rods : halves && rods)) {
+            lacks = "either spacing [m], or AB/2 [m] and MN/2 [m], or rod depth [m] and rod diameter [mm]";
         } else if (table.has(RESISTANCE) == table.has(RESISTIVITY)) {
             lacks = "either resistance [ohm] or resistivity [ohm.m]";
-        } else if (schlumberger && table.has(DEPTH)) {
+        } else if (!wenner && table.has(DEPTH)) {
             lacks = "no probe depth: it is taken into account for Wenner arrays only";
-        } else if (expected.isPresent() && !expected.get().equals(array(table).toLowerCase(Locale.ROOT))) {
+        } else if (expected.isPresent()
+                && !expected.get().equals(array(table).toLowerCase(Locale.ROOT).replace(' ', '-'))) {
             lacks = "the columns of a " + expected.get() + " array";
         }
         if (!lacks.isEmpty()) {
@@ -145,13 +153,15 @@ public final class SurveyFile {
     }
 
     private static String array(ColumnTable table) {
-        return table.has(SPACING) ? "Wenner" : "Schlumberger";
+        return table.has(SPACING) ? "Wenner" : table.has(HALF_CURRENT) ? "Schlumberger" : "Driven rod";
     }
 
     private static Reading reading(ColumnTable table, int row) {
-        ElectrodeArray array = table.has(SPACING)
-                ? Wenner.driven(at(table, SPACING, row), table.has(DEPTH) ? at(table, DEPTH, row) : 0)
-                : new Schlumberger(at(table, HALF_CURRENT, row), at(table, HALF_POTENTIAL, row));
+        ElectrodeArray array = table.has(ROD_DEPTH)
+                ? new DrivenRod(at(table, ROD_DEPTH, row), at(table, ROD_DIAMETER, row) / 2)
+                : table.has(SPACING)
+                        ? Wenner.driven(at(table, SPACING, row), table.has(DEPTH) ? at(table, DEPTH, row) : 0)
+                        : new Schlumberger(at(table, HALF_CURRENT, row), at(table, HALF_POTENTIAL, row));
         return table.has(RESISTANCE)
                 ? Reading.ofResistance(array, at(table, RESISTANCE, row))
                 : new Reading(array, at(table, RESISTIVITY, row));

@@ -9,7 +9,7 @@ public sealed interface SurveyOutcome {
     /**
      * A survey was read.
      *
-     * @param array name of the probe arrangement, {@code Wenner} or {@code Schlumberger}
+     * @param array name of the probe arrangement, {@code Wenner}, {@code Schlumberger} or {@code Driven rod}
      * @param traverses one sounding a traverse, in the order of the file
      * @param warnings what looks odd though it is possible, one line each with file and line
      */

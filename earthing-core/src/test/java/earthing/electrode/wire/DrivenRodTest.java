@@ -1,20 +1,32 @@
 package earthing.electrode.wire;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import earthing.soil.Reading;
 import earthing.soil.SoilModel;
+import earthing.soil.Sounding;
+import earthing.soil.SoundingFit;
+import earthing.soil.SoundingInversion;
+import earthing.soil.Wenner;
+import java.util.ArrayList;
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.DoubleRange;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
 import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.special.BesselJ;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Sounding by a driven rod at contrasts of 1:1000 to 1000:1: the same elements with coefficients from the integral over wave
+ * Sounding by a driven rod, forward and back. Forward at contrasts of 1:1000 to 1000:1: the same elements with coefficients from the integral over wave
  * numbers in two layers, without any image of the library. The terms that are singular where pieces touch (the piece itself,
  * its mirror in the surface and at the boundary) are those of tubes; all that bounces between is integrated.
  */
@@ -101,6 +113,78 @@ class DrivenRodTest {
             }
             return 1 / sum;
         }
+    }
+
+    /**
+     * The inversion gives back the ground over which readings were computed without the library's images. No printed sounding
+     * by a driven rod was at hand; the readings are synthetic.
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.2, 0.5, 3, 10})
+    void inversionOfAnIntegratedSoundingGivesItsGround(double contrast) {
+        SoilModel soil = SoilModel.twoLayer(100, THICKNESS, 100 * contrast);
+        List<Reading> readings = new ArrayList<>();
+        for (double length : new double[] {0.6, 1, 1.5, 2, 2.5, 3, 4.5, 6}) {
+            Mesh mesh = Mesh.of(soil, BarShapes.rod("r", 0, 0, 0, length, RADIUS), Discretisation.STANDARD);
+            readings.add(Reading.ofResistance(
+                    new DrivenRod(length, RADIUS),
+                    new Integrated(mesh, 100, 100 * contrast, THICKNESS, (contrast - 1) / (contrast + 1))
+                            .resistance()));
+        }
+        SoundingFit fit = SoundingInversion.of(new Sounding("rod", readings)).best();
+        assertThat(fit.layers()).isEqualTo(2);
+        assertThat(fit.misfit()).isLessThan(1e-3);
+        assertThat(fit.resistivity(0).value()).isCloseTo(100, within(1.0));
+        assertThat(fit.resistivity(1).value()).isCloseTo(100 * contrast, within(contrast));
+        assertThat(fit.thickness(0).value()).isCloseTo(THICKNESS, within(0.02));
+    }
+
+    /** 2 % of scatter leaves the true ground within intervals; one reading off by 40 % is set aside and named. */
+    @Test
+    void scatterWidensTheIntervalsAndABadReadingIsSetAside() {
+        SoilModel soil = SoilModel.twoLayer(300, 1.4, 60);
+        double[] scatter = {0.02, -0.015, 0.01, 0.02, -0.02, 0.4, 0.005, -0.01, 0.015};
+        double[] lengths = {0.6, 0.9, 1.2, 1.5, 1.8, 2.4, 3, 4, 5};
+        List<Reading> readings = new ArrayList<>();
+        for (int i = 0; i < lengths.length; i++) {
+            DrivenRod rod = new DrivenRod(lengths[i], RADIUS);
+            readings.add(Reading.ofResistance(rod, rod.resistance(soil) * (1 + scatter[i])));
+        }
+        SoundingFit fit = SoundingInversion.of(new Sounding("rod", readings), 2).best();
+        assertThat(fit.setAside()).hasSize(1);
+        assertThat(fit.setAside().get(0).reading()).isEqualTo(readings.get(5));
+        assertThat(300.0).isBetween(fit.resistivity(0).low(), fit.resistivity(0).high());
+        assertThat(60.0).isBetween(fit.resistivity(1).low(), fit.resistivity(1).high());
+        assertThat(1.4).isBetween(fit.thickness(0).low(), fit.thickness(0).high());
+    }
+
+    @Test
+    void readingsOfTwoKindsAndMoreThanThreeLayersAreRefused() {
+        List<Reading> rods = new ArrayList<>();
+        for (int i = 1; i <= 9; i++) {
+            rods.add(new Reading(new DrivenRod(i, RADIUS), 100));
+        }
+        assertThatThrownBy(() -> SoundingInversion.of(new Sounding("", rods), 4))
+                .hasMessageContaining("no more than 3");
+        for (int place : new int[] {0, 9}) {
+            List<Reading> mixed = new ArrayList<>(rods);
+            mixed.add(place, new Reading(Wenner.of(2), 100));
+            assertThatThrownBy(() -> SoundingInversion.of(new Sounding("", mixed)))
+                    .hasMessageContaining("one kind");
+        }
+    }
+
+    /** All resistivities k times as high read k times as much, whatever the rod. */
+    @Property(seed = "20261127", tries = 20)
+    void readingsScaleWithTheGround(
+            @ForAll @DoubleRange(min = 0.5, max = 9) double length,
+            @ForAll @DoubleRange(min = 0.01, max = 100) double k,
+            @ForAll @DoubleRange(min = 0.05, max = 20) double contrast) {
+        DrivenRod rod = new DrivenRod(length, RADIUS);
+        double one = rod.apparentResistivity(SoilModel.twoLayer(100, 2, 100 * contrast));
+        double other = rod.apparentResistivity(SoilModel.twoLayer(100 * k, 2, 100 * k * contrast));
+        assertThat(other).isCloseTo(k * one, within(1e-9 * other));
+        assertThat(one).isBetween(100 * Math.min(1, contrast) * 0.999, 100 * Math.max(1, contrast) * 1.001);
     }
 
     @ParameterizedTest

@@ -331,9 +331,37 @@ final class BrokenFilesTest {
                     - {half-current-spacing: 3 m, half-potential-spacing: 5 m, resistance: 5 ohm}
                 """,
                 "x.yaml:6:7: soil.soundings[1]: this reading has the spacings of two arrays; expected spacing, or"
-                        + " half-current-spacing and half-potential-spacing",
+                        + " half-current-spacing and half-potential-spacing, or rod-depth and rod-diameter",
                 "x.yaml:7:7: soil.soundings[2]: this reading has not one value; expected either resistance or resistivity",
                 "x.yaml:8:7: soil.soundings[3]: a Schlumberger array needs 0 < MN/2 < AB/2; have MN/2 5.0 m, AB/2 3.0 m");
+    }
+
+    @Test
+    void soundingsByADrivenRodThatGiveNoLayersAreTold() {
+        toldBelowHead(
+                """
+                soil:
+                  soundings:
+                    - {rod-depth: 1 m, resistance: 80 ohm}
+                    - {rod-depth: 2 m, rod-diameter: 16 mm, spacing: 2 m, resistance: 50 ohm}
+                    - {rod-depth: 10 mm, rod-diameter: 16 mm, resistance: 40 ohm}
+                    - {rod-depth: 3 m, rod-diameter: 16 mm, probe-depth: 0.1 m, resistance: 30 ohm}
+                """,
+                "x.yaml:6:7: soil.soundings[1]: a value of this reading is missing or unknown; expected numbers with units",
+                "x.yaml:7:7: soil.soundings[2]: this reading has the spacings of two arrays; expected spacing, or"
+                        + " half-current-spacing and half-potential-spacing, or rod-depth and rod-diameter",
+                "x.yaml:8:7: soil.soundings[3]: a bar must be at least as long as thick; have length 0.01 m, radius 0.008 m",
+                "x.yaml:9:58: soil.soundings[4].probe-depth: this key does not belong here; expected the"
+                        + " depth of the probes is allowed for in Wenner arrays only");
+        toldBelowHead(
+                """
+                soil:
+                  soundings:
+                    - {rod-depth: 1 m, rod-diameter: 16 mm, resistance: 80 ohm}
+                    - {spacing: 2 m, resistance: 8 ohm}
+                    - {rod-depth: 3 m, rod-diameter: 16 mm, resistance: 30 ohm}
+                """,
+                "x.yaml:5:3: soil.soundings: there are readings of 2 kinds of arrays; expected readings of one kind");
     }
 
     @Test

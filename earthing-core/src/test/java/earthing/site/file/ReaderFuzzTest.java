@@ -308,6 +308,7 @@ final class ReaderFuzzTest {
                 good.add(Files.readString(FOLDER.resolve("ternhook-survey.csv")));
                 good.add(Files.readString(FOLDER.resolve("skarrowen-survey.csv")));
                 good.add("AB/2 [m],MN/2 [cm],resistivity [ohm.cm]\n3,50,9000\n5,50,8100\n10,100,7000\n");
+                good.add("rod depth [m],rod diameter [mm],resistance [ohm]\n1,16,90\n2,16,52\n3,16,38\n");
                 good.add(
                         "# decimal: comma\nspacing [ft];resistance [ohm];traverse\n5;20,5;\"a;b\"\n10;9,1;c\n20;4;c\n");
             }

@@ -144,6 +144,11 @@ final class TableFileTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
                     spacing [m],AB/2 [m],resistance [ohm]~1,2,3~2,3,4~3,4,5 | sites/survey.csv:1:1: the columns of this head line do not suffice; expected either spacing
+                    rod depth [m],resistance [ohm]~1,90~2,50~3,40 | survey.csv:1:1: the columns of this head line do not suffice; expected either spacing [m], or AB/2 [m] and MN/2 [m], or rod depth [m] and rod diameter [mm]
+                    rod depth [m],rod diameter [mm],spacing [m],resistance [ohm]~1,16,1,90~2,16,2,50~3,16,3,40 | survey.csv:1:1: the columns of this head line do not suffice
+                    rod depth [m],rod diameter [mm],probe depth [m],resistance [ohm]~1,16,0,90~2,16,0,50~3,16,0,40 | survey.csv:1:1: the columns of this head line do not suffice; expected no probe depth
+                    rod depth [m],rod diameter [mm],resistance [ohm]~1,16,90~2,16,0~3,16,40 | survey.csv:3:3: resistance: "0" is not above zero
+                    rod depth [m],rod diameter [m],resistance [ohm]~1,16,90~2,16,50~3,16,40 | survey.csv:2:1: a bar must be at least as long as thick
                     ab/2 [m],resistance [ohm]~1,2~2,3~3,4 | survey.csv:1:1: the columns of this head line do not suffice
                     spacing [m],resistance [ohm]~1,20~2,9~3,4~2,9 | survey.csv:5:1: the same reading stands in line 3
                     spacing [m],resistivity [ohm.m]~1,100~2,9500~3,90~4,80 | survey.csv:3:1: 9500 ohm.m is more than ten times above
