@@ -42,12 +42,15 @@ public final class GrownBars {
      * @param field breakdown field E₀ of every layer [V/m], &gt; 0
      * @return resistance [Ω]
      * @throws IllegalArgumentException if the broken ground would be no likeness of a bar any more: as thick as a piece is
-     *     long, or up to the surface
+     *     long, or up to the surface; or if a bar has a sleeve
      */
     public static double resistance(SoilModel soil, List<Bar> bars, double current, double field) {
         if (!(current >= 0) || !(field > 0) || Double.isInfinite(current + field)) {
             throw new IllegalArgumentException(
                     "current must be >= 0 A and the field > 0 V/m; have " + current + " A, " + field + " V/m");
+        }
+        if (bars.stream().anyMatch(bar -> bar.sleeve() > 0)) {
+            throw new IllegalArgumentException("at which field a sleeve around a bar breaks down is not known");
         }
         List<Bar> pieces = new ArrayList<>();
         for (Bar bar : bars) {

@@ -30,16 +30,12 @@ final class ConvergenceStudy {
     /** The rules by the last word of their ids: lengths halved, halved again, and refined as the gates of accuracy are. */
     private static Map<String, Discretisation> rules(int bars) {
         Map<String, Discretisation> rules = new LinkedHashMap<>();
-        rules.put("half", shorter(2));
-        rules.put("quarter", shorter(4));
+        rules.put("half", STANDARD.shorter(2));
+        rules.put("quarter", STANDARD.shorter(4));
         if (bars <= 4) {
-            rules.put("refined", new Discretisation(96, 0.75, 0.25));
+            rules.put("refined", new Discretisation(96, 0.75, 0.25, 0.25));
         }
         return rules;
-    }
-
-    private static Discretisation shorter(int by) {
-        return new Discretisation(by * STANDARD.leastPerBar(), STANDARD.longest() / by, STANDARD.floorInRadii() / by);
     }
 
     static StudyResults of(Site site, EarthCache cache) {
@@ -50,7 +46,7 @@ final class ConvergenceStudy {
                 EarthElectrodes standard = earth.fields().get();
                 add("standard", standard, standard, earth, results);
                 List<Bar> bars = earth.bars();
-                int quarter = EarthElectrodes.elementCount(earth.soil(), bars, shorter(4));
+                int quarter = EarthElectrodes.elementCount(earth.soil(), bars, STANDARD.shorter(4));
                 rules(bars.size()).forEach((word, rule) -> {
                     int count = EarthElectrodes.elementCount(earth.soil(), bars, rule);
                     if (count <= MOST && (!word.equals("refined") || count > quarter)) {

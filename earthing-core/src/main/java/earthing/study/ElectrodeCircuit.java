@@ -2,6 +2,7 @@ package earthing.study;
 
 import earthing.electrode.ElectrodePorts;
 import earthing.electrode.SoilIonisation;
+import earthing.electrode.wire.Bar;
 import earthing.electrode.wire.EarthElectrodes;
 import earthing.electrode.wire.HarmonicElectrode;
 import earthing.network.Branch;
@@ -212,6 +213,14 @@ final class ElectrodeCircuit {
                     "soil.frequency-dependence.ionisation-field");
         }
         double field = in.need(ground.ionisationField(), "soil.frequency-dependence.ionisation-field", earth.bound());
+        for (Bar bar : earth.bars()) {
+            if (bar.sleeve() > 0 && names.contains(bar.electrode())) {
+                throw new MissingInput(
+                        "the electrode " + bar.electrode()
+                                + " lies in concrete; at which field concrete breaks down is not known",
+                        "surges.electrode-model");
+            }
+        }
         double[] apparent = apparent(names);
         for (int i = 0; i < names.size(); i++) {
             String branch = PoleCircuit.electrodeBranch(names.get(i));
@@ -284,11 +293,14 @@ final class ElectrodeCircuit {
                 .getData();
     }
 
-    /** Resistivity of the uniform ground in which each electrode would have its resistance [Ω·m]. */
+    /** Resistivity of the uniform ground in which each electrode would have its resistance, concrete left out [Ω·m]. */
     private double[] apparent(List<String> names) {
-        EarthElectrodes unit = earth.cache().solve(SoilModel.uniform(1), earth.bars());
+        List<Bar> outside = earth.bars().stream().map(Bar::outside).toList();
+        EarthElectrodes own = earth.cache().solve(earth.soil(), outside);
+        EarthElectrodes unit = earth.cache().solve(SoilModel.uniform(1), outside);
         return names.stream()
-                .mapToDouble(n -> earth.resistance(n, n) / unit.resistances().mutual(n, n))
+                .mapToDouble(
+                        n -> own.resistances().mutual(n, n) / unit.resistances().mutual(n, n))
                 .toArray();
     }
 

@@ -57,6 +57,27 @@ class BuriedMetalTest {
         }
     }
 
+    @Test
+    void anElectrodeInConcreteHasImpulseValuesButNoIonisation() {
+        String shell = "rod: {length: 3 m, diameter: 16 mm}, concrete: {diameter: 0.3 m, resistivity: 60 ohm.m}";
+        String law = "{law: alipio-visacro-2014, ionisation-field: 400 kV/m}";
+        StudyResults results = SiteStudy.of(DemoSite.parse(SITE.formatted(shell)
+                .replace(
+                        "soil: {resistivity: 100 ohm.m}",
+                        "soil: {resistivity: 100 ohm.m, frequency-dependence: " + law + "}")));
+        Case fast = Case.NONE.with("wave", "0.25/100");
+        double resistance = value(results, "electrode.main.resistance", "nominal");
+        double impedance = results.one("electrode.main.impulse.impedance", fast, "nominal")
+                .orElseThrow()
+                .value();
+        assertThat(impedance / resistance).isBetween(0.8, 1.6);
+        assertThat(results.one("electrode.main.impulse.ionised-resistance", Case.NONE, "nominal"))
+                .isEmpty();
+        assertThat(results.gapsOf("electrode.main.impulse.ionised-resistance"))
+                .anySatisfy(gap -> assertThat(gap.reason()).contains("concrete breaks down"));
+        assertThat(results.notes()).anyMatch(note -> note.contains("concrete around metal is a resistance"));
+    }
+
     private static boolean butt(String pole, Bound bound) throws MissingInput {
         Site site = DemoSite.parse(
                 SITE.formatted("at: {x: 2 m, y: 0 m}, rod: {length: 3 m, diameter: 16 mm}") + STEEL.formatted(pole));

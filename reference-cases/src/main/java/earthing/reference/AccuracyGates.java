@@ -39,9 +39,9 @@ public final class AccuracyGates {
             return new Solved(EarthElectrodes.of(soil, bars), EarthElectrodes.of(soil, bars, finer(bars)));
         }
 
-        /** Finer by four where the bars are many, else by twelve; elements down to a quarter of a radius. */
+        /** Finer by two where the bars are many, else by four or twelve, also beside others; down to a quarter of a radius. */
         private static Discretisation finer(List<Bar> bars) {
-            return new Discretisation(bars.size() > 20 ? 16 : bars.size() > 4 ? 32 : 96, 0.75, 0.25);
+            return new Discretisation(bars.size() > 20 ? 16 : bars.size() > 4 ? 32 : 96, 0.75, 0.25, 0.25);
         }
     }
 
@@ -58,6 +58,9 @@ public final class AccuracyGates {
     private static final double SHARES = 0.01;
     /** Distance from the bars at which the potential of the surface is compared [m]. */
     private static final double BESIDE = 0.5;
+
+    /** Diameter of a pole butt that stands beside other electrodes [m]. */
+    private static final double BUTT = 0.32;
 
     private static final Map<String, SoilModel> GROUNDS = grounds();
 
@@ -91,6 +94,26 @@ public final class AccuracyGates {
                 THICK,
                 solved(BarShapes.poleButt(ONE, 0, 0, 1.8, 0.3)),
                 AccuracyGates::resistance));
+        lines.add(worst(
+                "resistance",
+                "pole butt 2 m × 0.32 m, ending where a layer ends",
+                THICK,
+                solved(BarShapes.poleButt(ONE, 0, 0, 2, BUTT)),
+                AccuracyGates::resistance));
+        neighbours().forEach((name, bars) -> {
+            boolean thick = bars.get(0).equals(butt().get(0));
+            Map<SoilModel, Solved> solved = solved(bars);
+            lines.add(worst("resistance beside another, floating", name, STRAIGHT, solved, AccuracyGates::resistance));
+            lines.add(worst(
+                    "resistance of that other",
+                    name,
+                    thick ? THICK : STRAIGHT,
+                    solved,
+                    (s, soil) -> difference(
+                            s.standard().resistances().alone(OTHER),
+                            s.refined().resistances().alone(OTHER))));
+            lines.add(worst("mutual resistance", name, SHARES, solved, AccuracyGates::mutual));
+        });
         List<Bar> pair = new ArrayList<>(BarShapes.rod(ONE, 0, 0, 0.5, 3, 0.008));
         pair.addAll(BarShapes.rod(OTHER, 5, 0, 0.5, 6, 0.008));
         Map<SoilModel, Solved> both = solved(pair);
@@ -121,8 +144,56 @@ public final class AccuracyGates {
         List<Bar> group = new ArrayList<>(BarShapes.rodsInRing(ONE, 0, 0, 4, 1.5, 0.6, 3, 0.009));
         group.addAll(BarShapes.ring(ONE, 0, 0, 1.5, 12, 0.6, 0.005));
         shapes.put("4 rods of 3 m on a ring of radius 1.5 m", List.copyOf(group));
+        List<Bar> crossing = new ArrayList<>(BarShapes.wire(ONE, -7, 0, 13, 0, 0.6, 0.004));
+        crossing.addAll(BarShapes.wire(ONE, 0, -4, 0, 16, 0.6, 0.004));
+        shapes.put("2 wires of 20 m that cross between their ends", List.copyOf(crossing));
+        List<Bar> onWire = new ArrayList<>(BarShapes.wire(ONE, -5, 0, 5, 0, 0.6, 0.004));
+        onWire.addAll(BarShapes.rod(ONE, 0, 0, 0.6, 2.4, 0.008));
+        shapes.put("rod of 2.4 m on the middle of a wire of 10 m", List.copyOf(onWire));
+        List<Bar> inRing = new ArrayList<>(BarShapes.ring(ONE, 0, 0, 2, 16, 0.6, 0.004));
+        inRing.addAll(BarShapes.rod(ONE, 0, 0, 0, 3, 0.008));
+        shapes.put("rod of 3 m in the middle of a ring of radius 2 m", List.copyOf(inRing));
         shapes.put("mat 2 m × 2 m, meshes of 0.5 m", BarShapes.mat(ONE, -1, -1, 2, 2, 4, 4, 0.3, 0.004));
         return shapes;
+    }
+
+    /** Electrodes close to another one, each floating while the other carries current. */
+    private static Map<String, List<Bar>> neighbours() {
+        Map<String, List<Bar>> shapes = new LinkedHashMap<>();
+        double clear = BUTT / 2 + 0.3;
+        shapes.put(
+                "star of 4 wires of 25 m beside a pole butt",
+                both(butt(), BarShapes.star(ONE, clear, clear, 4, 25, 0.5, 0.005)));
+        shapes.put(
+                "wire of 40 m past a pole butt", both(butt(), BarShapes.wire(ONE, -20, clear, 20, clear, 0.6, 0.004)));
+        shapes.put("ring of radius 1 m about a pole butt", both(butt(), BarShapes.ring(ONE, 0, 0, 1, 16, 0.6, 0.004)));
+        shapes.put("rod of 3 m beside a pole butt", both(butt(), BarShapes.rod(ONE, 0, clear, 0, 3, 0.008)));
+        shapes.put(
+                "rod of 1.5 m, 0.5 m deep, beside a pole butt",
+                both(butt(), BarShapes.rod(ONE, 0, clear, 0.5, 1.5, 0.008)));
+        List<Bar> rod = BarShapes.rod(OTHER, 0, 0, 0, 3, 0.008);
+        shapes.put("ring of radius 1 m about a rod of 3 m", both(rod, BarShapes.ring(ONE, 0, 0, 1, 16, 0.6, 0.004)));
+        shapes.put("rod of 3 m, 0.5 m from another", both(rod, BarShapes.rod(ONE, 0.5, 0, 0, 3, 0.008)));
+        shapes.put(
+                "tape 40 m × 30 mm, 50 mm past a rod of 3 m",
+                both(rod, BarShapes.wire(ONE, -20, 0.05, 20, 0.05, 0.6, 0.0075)));
+        shapes.put(
+                "tape 10 m × 30 mm, 0.1 m below a rod of 1.5 m",
+                both(BarShapes.rod(OTHER, 0, 0, 0, 1.5, 0.008), BarShapes.wire(ONE, -5, 0, 5, 0, 1.6, 0.0075)));
+        shapes.put(
+                "wire of 20 m, 0.1 m above another across",
+                both(BarShapes.wire(OTHER, 0, -4, 0, 16, 0.7, 0.004), BarShapes.wire(ONE, -7, 0, 13, 0, 0.6, 0.004)));
+        return shapes;
+    }
+
+    private static List<Bar> butt() {
+        return BarShapes.poleButt(OTHER, 0, 0, 2, BUTT);
+    }
+
+    private static List<Bar> both(List<Bar> some, List<Bar> others) {
+        List<Bar> all = new ArrayList<>(some);
+        all.addAll(others);
+        return List.copyOf(all);
     }
 
     private static Line worst(

@@ -11,7 +11,7 @@ class AccuracyGatesTest {
     @Test
     void everyGateIsMet() {
         List<AccuracyGates.Line> lines = AccuracyGates.lines();
-        assertThat(lines).hasSizeGreaterThan(25);
+        assertThat(lines).hasSizeGreaterThan(60);
         assertThat(lines)
                 .allSatisfy(line -> assertThat(line.worst())
                         .as(line.quantity() + ", " + line.shape() + ", " + line.ground())

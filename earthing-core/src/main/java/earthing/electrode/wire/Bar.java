@@ -12,6 +12,7 @@ package earthing.electrode.wire;
  * @param depth2 depth of the second end [m], ≥ 0
  * @param radius radius where the soil begins [m], &gt; 0 and at most half the length; of a sleeve its outer radius
  * @param sleeve resistance from the metal through the sleeve to the soil, of one metre of length [Ω·m], ≥ 0; 0 for bare
+ * @param metal radius of the metal [m], &gt; 0 and at most {@code radius}
  */
 public record Bar(
         String electrode,
@@ -22,7 +23,8 @@ public record Bar(
         double y2,
         double depth2,
         double radius,
-        double sleeve) {
+        double sleeve,
+        double metal) {
 
     /**
      * A bare bar.
@@ -38,7 +40,7 @@ public record Bar(
      */
     public Bar(
             String electrode, double x1, double y1, double depth1, double x2, double y2, double depth2, double radius) {
-        this(electrode, x1, y1, depth1, x2, y2, depth2, radius, 0);
+        this(electrode, x1, y1, depth1, x2, y2, depth2, radius, 0, radius);
     }
 
     /**
@@ -53,6 +55,7 @@ public record Bar(
      * @param depth2 depth of the second end [m], ≥ 0
      * @param radius radius where the soil begins [m], &gt; 0 and at most half the length
      * @param sleeve resistance of the sleeve of one metre of length [Ω·m], ≥ 0
+     * @param metal radius of the metal [m], &gt; 0 and at most {@code radius}
      */
     public Bar {
         if (electrode.isBlank()) {
@@ -66,6 +69,10 @@ public record Bar(
         }
         if (!(sleeve >= 0) || Double.isInfinite(sleeve)) {
             throw new IllegalArgumentException("resistance of a sleeve must be >= 0 ohm.m; have " + sleeve);
+        }
+        if (!(metal > 0) || !(metal <= radius)) {
+            throw new IllegalArgumentException(
+                    "radius of the metal must be > 0 m and at most " + radius + " m; have " + metal);
         }
         double length = length(x1, y1, depth1, x2, y2, depth2);
         if (!(length >= 2 * radius) || Double.isInfinite(length)) {
@@ -89,6 +96,25 @@ public record Bar(
      * @return least distance [m]
      */
     double distance(Bar other) {
+        double[] place = nearest(other);
+        double s = place[0];
+        double t = place[1];
+        return length(
+                x1 + s * (x2 - x1),
+                y1 + s * (y2 - y1),
+                depth1 + s * (depth2 - depth1),
+                other.x1 + t * (other.x2 - other.x1),
+                other.y1 + t * (other.y2 - other.y1),
+                other.depth1 + t * (other.depth2 - other.depth1));
+    }
+
+    /** Place 0 … 1 on this bar that is nearest to another one. */
+    double nearestTo(Bar other) {
+        return nearest(other)[0];
+    }
+
+    /** The nearest places of both axes, 0 … 1 each. */
+    private double[] nearest(Bar other) {
         double[] d = {x2 - x1, y2 - y1, depth2 - depth1};
         double[] e = {other.x2 - other.x1, other.y2 - other.y1, other.depth2 - other.depth1};
         double[] r = {x1 - other.x1, y1 - other.y1, depth1 - other.depth1};
@@ -98,13 +124,29 @@ public record Bar(
         double slant = dd * ee - de * de;
         double s = slant > 1e-12 * dd * ee ? clamp((de * dot(e, r) - dot(d, r) * ee) / slant) : 0;
         double t = clamp((de * s + dot(e, r)) / ee);
-        s = clamp((de * t - dot(d, r)) / dd);
-        double sum = 0;
-        for (int c = 0; c < 3; c++) {
-            double apart = r[c] + s * d[c] - t * e[c];
-            sum += apart * apart;
-        }
-        return Math.sqrt(sum);
+        return new double[] {clamp((de * t - dot(d, r)) / dd), t};
+    }
+
+    /** Whether an end of this bar touches an end of another one. */
+    boolean meetsEndToEnd(Bar other) {
+        double near = radius + other.radius;
+        return length(x1, y1, depth1, other.x1, other.y1, other.depth1) < near
+                || length(x1, y1, depth1, other.x2, other.y2, other.depth2) < near
+                || length(x2, y2, depth2, other.x1, other.y1, other.depth1) < near
+                || length(x2, y2, depth2, other.x2, other.y2, other.depth2) < near;
+    }
+
+    /** Potential at a place, as of a tube of a radius there, while this bar leaks evenly: ∫ dl/R along it [-]. */
+    double evenPotential(double x, double y, double depth, double tube) {
+        double a2 = radius * radius + tube * tube;
+        double first = Math.sqrt(square(x - x1) + square(y - y1) + square(depth - depth1) + a2);
+        double second = Math.sqrt(square(x - x2) + square(y - y2) + square(depth - depth2) + a2);
+        double sum = first + second;
+        return Math.log((sum + length()) / (sum - length()));
+    }
+
+    private static double square(double v) {
+        return v * v;
     }
 
     private static double dot(double[] a, double[] b) {
@@ -146,6 +188,16 @@ public record Bar(
                 y2,
                 depth2,
                 outer,
-                sleeve + resistivity * Math.log(outer / radius) / (2 * Math.PI));
+                sleeve + resistivity * Math.log(outer / radius) / (2 * Math.PI),
+                metal);
+    }
+
+    /**
+     * What the soil sees of the bar.
+     *
+     * @return a bare bar whose metal begins where the soil does; the bar itself if it is bare
+     */
+    public Bar outside() {
+        return sleeve > 0 ? new Bar(electrode, x1, y1, depth1, x2, y2, depth2, radius) : this;
     }
 }

@@ -75,7 +75,8 @@ final class BondedNodes {
                 at(bar.y1(), bar.y2(), b),
                 at(bar.depth1(), bar.depth2(), b),
                 bar.radius(),
-                bar.sleeve());
+                bar.sleeve(),
+                bar.metal());
     }
 
     private static double at(double first, double second, double t) {

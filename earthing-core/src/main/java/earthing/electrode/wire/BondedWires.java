@@ -66,7 +66,7 @@ final class BondedWires {
             axes.add(RoundConductor.between(
                     new Point(mesh.x1[e], mesh.y1[e], -mesh.z1[e]),
                     new Point(mesh.x2[e], mesh.y2[e], -mesh.z2[e]),
-                    Math.min(mesh.radius[e], 0.99 * mesh.length[e])));
+                    Math.min(mesh.metal[e], 0.99 * mesh.length[e])));
         }
         return new BondedWires(mesh, nodes, owner, InductanceMatrix.of(axes, InductanceMatrix.Ground.NONE));
     }
@@ -91,7 +91,7 @@ final class BondedWires {
         return values;
     }
 
-    /** Concrete around a bar stays the resistance that it is at low frequency. */
+    /** Concrete around a bar stays the resistance that it is at low frequency; the current along the bar is in the metal. */
     void addSleeves(ZMatrixRMaj across) {
         for (int e = 0; e < mesh.size; e++) {
             across.data[2 * (e * mesh.size + e)] += mesh.sleeve[e];

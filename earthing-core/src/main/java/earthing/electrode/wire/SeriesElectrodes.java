@@ -122,7 +122,7 @@ public final class SeriesElectrodes {
             Conductor metal = conductors.get(names.get(wires.owner(e)));
             if (metal != null) {
                 Complex inside = SkinEffect.solid(
-                                omega, wires.mesh.radius[e], metal.resistivity(), metal.relativePermeability())
+                                omega, wires.mesh.metal[e], metal.resistivity(), metal.relativePermeability())
                         .multiply(wires.mesh.length[e]);
                 int at = 2 * (e * n + e);
                 along.data[at] += inside.getReal();

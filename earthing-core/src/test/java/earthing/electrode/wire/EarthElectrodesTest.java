@@ -97,13 +97,54 @@ class EarthElectrodesTest {
         assertThat(EarthElectrodes.of(UNIFORM, rod(3, 0.008)).elementCount()).isEqualTo(8);
         assertThat(EarthElectrodes.of(UNIFORM, BarShapes.wire("w", 0, 0, 60, 0, 0.5, 0.005))
                         .elementCount())
-                .isEqualTo(20);
+                .isEqualTo(25);
         assertThat(EarthElectrodes.of(SoilModel.twoLayer(100, 1, 300), rod(3, 0.008))
                         .elementCount())
-                .isEqualTo(9);
+                .isEqualTo(10);
         assertThatThrownBy(() -> new Discretisation(0, 1, 1)).hasMessageContaining("at least one");
         assertThatThrownBy(() -> new Discretisation(1, Double.NaN, 1)).hasMessageContaining("element length");
         assertThatThrownBy(() -> new Discretisation(1, 1, Double.NaN)).hasMessageContaining("floor");
+        assertThatThrownBy(() -> new Discretisation(1, 1, 1, 0)).hasMessageContaining("another bar");
+        assertThat(Discretisation.STANDARD.shorter(2)).isEqualTo(new Discretisation(16, 1.5, 0.25, 0.5));
+    }
+
+    /** Wires of 25 m in elements of 3 m would not see that a butt beside them floats: 2 % high without halving. */
+    @Test
+    void elementsAreHalvedBesideAnotherConductorAndNowhereElse() {
+        SoilModel rock = SoilModel.twoLayer(320, 0.9, 3600);
+        List<Bar> bars = new ArrayList<>(BarShapes.poleButt("butt", 0, 0, 2, 0.32));
+        bars.addAll(BarShapes.star("star", 0.46, 0.46, 4, 25, 0.5, 0.005));
+        double refined = EarthElectrodes.of(rock, bars, new Discretisation(96, 0.75, 0.25, 0.25))
+                .resistances()
+                .alone("butt");
+        EarthElectrodes standard = EarthElectrodes.of(rock, bars);
+        assertThat(standard.resistances().alone("butt")).isCloseTo(refined, within(0.01 * refined));
+        int without = EarthElectrodes.elementCount(rock, bars, new Discretisation(8, 3, 0.5, Double.POSITIVE_INFINITY));
+        assertThat(standard.elementCount()).isBetween(without + 1, without + 16);
+        // Side by side nothing changes along the wires but where one of them ends.
+        List<Bar> parallel = new ArrayList<>(BarShapes.wire("one", 0, 0, 40, 0, 0.6, 0.004));
+        parallel.addAll(BarShapes.wire("other", -40, 0.5, 80, 0.5, 0.6, 0.004));
+        assertThat(EarthElectrodes.elementCount(UNIFORM, parallel, Discretisation.STANDARD))
+                .isLessThanOrEqualTo(EarthElectrodes.elementCount(
+                                UNIFORM, parallel, new Discretisation(8, 3, 0.5, Double.POSITIVE_INFINITY))
+                        + 24);
+    }
+
+    /** A rod that ends where better ground begins leaks at its tip; three elements in the worse ground missed 2 %. */
+    @Test
+    void theTipBeforeBetterGroundIsCutFiner() {
+        for (double boundary : new double[] {1.5, 1.8, 1.801, 1.82, 1.9}) {
+            SoilModel soil = SoilModel.twoLayer(1000, boundary, 100);
+            for (double radius : new double[] {0.008, 0.15}) {
+                List<Bar> bars = rod(1.8, radius);
+                double refined = EarthElectrodes.of(soil, bars, new Discretisation(96, 0.75, 0.25, 0.25))
+                        .resistances()
+                        .get(0, 0);
+                assertThat(EarthElectrodes.of(soil, bars).resistances().get(0, 0))
+                        .as("boundary %s m, radius %s m", boundary, radius)
+                        .isCloseTo(refined, within((radius > 0.1 ? 0.01 : 0.005) * refined));
+            }
+        }
     }
 
     @Test

@@ -52,6 +52,42 @@ class HarmonicElectrodeTest {
         assertThat(rod.impedance(1e6).abs()).isCloseTo(30.94, within(0.1));
     }
 
+    /**
+     * A sleeve of the same stuff as the ground is no sleeve: up to 4 MHz the impedance is that of the bare rod, with its
+     * inductance that of the metal and not of the sleeve. Permittivity 1 keeps the displacement current out, which the
+     * sleeve does not have.
+     */
+    @Test
+    void aSleeveLikeTheGroundAroundItChangesNothing() {
+        Bar bare = ROD.get(0);
+        for (double outer : new double[] {0.02, 0.05, 0.1}) {
+            HarmonicElectrode sleeved =
+                    HarmonicElectrode.of(SoilModel.uniform(100), new FixedSoil(1), List.of(bare.in(outer, 100)), 0, 0);
+            for (double f : new double[] {1e2, 1e5, 1e6, 4e6}) {
+                Complex z = rod(SoilModel.uniform(100), new FixedSoil(1)).impedance(f);
+                assertThat(sleeved.impedance(f).subtract(z).abs())
+                        .as("%s m, %s Hz", outer, f)
+                        .isLessThan(0.03 * z.abs());
+            }
+        }
+    }
+
+    /** Current that is in metal of 16 mm and one in metal of 200 mm differ in inductance by more than a sleeve may hide. */
+    @Test
+    void theInductanceOfAnEncasedRodIsThatOfItsMetal() {
+        Bar bare = ROD.get(0);
+        double own = HarmonicElectrode.of(SoilModel.uniform(100), new FixedSoil(1), ROD, 0, 0)
+                .inductances()[0][0];
+        double encased = HarmonicElectrode.of(
+                        SoilModel.uniform(100), new FixedSoil(1), List.of(bare.in(0.1, 100)), 0, 0)
+                .inductances()[0][0];
+        double thick = HarmonicElectrode.of(
+                        SoilModel.uniform(100), new FixedSoil(1), BarShapes.rod("rod", 0, 0, 0, 3, 0.1), 0, 0)
+                .inductances()[0][0];
+        assertThat(encased).isCloseTo(own, within(0.08 * own));
+        assertThat(thick).isLessThan(0.7 * own);
+    }
+
     /** Two ways to complex layers: interpolation over the contrast of two layers, and five grounds along the phases. */
     @Test
     void twoWaysToComplexLayersAgree() {

@@ -35,7 +35,7 @@ class PairIntegralTest {
                 .get(0);
         for (SoilModel soil : SOILS) {
             PointSource ground = PointSource.of(soil);
-            Mesh mesh = Mesh.of(soil, List.of(one, other), new Discretisation(1, 10, 1));
+            Mesh mesh = Mesh.of(soil, List.of(one, other), new Discretisation(1, 10, 1, Double.POSITIVE_INFINITY));
             assertThat(mesh.size).isEqualTo(2);
             double exact = quadrature(ground, one, other);
             assertThat(new PairIntegral(mesh, ground).mean(0, 1, new ImageTerms()))

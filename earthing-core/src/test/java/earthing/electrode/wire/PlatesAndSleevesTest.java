@@ -143,6 +143,11 @@ class PlatesAndSleevesTest {
     void aSleeveThatIsNoneIsRefused() {
         assertThatThrownBy(() -> rod().get(0).in(0.008, 60)).hasMessageContaining("a sleeve needs a radius above");
         assertThatThrownBy(() -> rod().get(0).in(0.1, 0)).hasMessageContaining("resistivity above 0");
-        assertThatThrownBy(() -> new Bar("e", 0, 0, 0, 0, 0, 3, 0.008, -1)).hasMessageContaining("sleeve");
+        assertThatThrownBy(() -> new Bar("e", 0, 0, 0, 0, 0, 3, 0.008, -1, 0.008))
+                .hasMessageContaining("sleeve");
+        assertThatThrownBy(() -> new Bar("e", 0, 0, 0, 0, 0, 3, 0.008, 0, 0.009))
+                .hasMessageContaining("metal");
+        assertThat(new Bar("e", 0, 0, 0, 0, 0, 3, 0.008).in(0.15, 60).outside())
+                .isEqualTo(new Bar("e", 0, 0, 0, 0, 0, 3, 0.15));
     }
 }
