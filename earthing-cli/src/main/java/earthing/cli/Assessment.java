@@ -7,6 +7,7 @@ import earthing.compliance.Status;
 import earthing.decision.RemedyCatalogue;
 import earthing.decision.RemedySearch;
 import earthing.decision.Sensitivity;
+import earthing.decision.SpreadStudy;
 import earthing.report.ReportInput;
 import earthing.site.Site;
 import earthing.site.file.Problem;
@@ -117,6 +118,17 @@ final class Assessment {
     static ReportInput withRemedies(ReportInput input, Progress progress) {
         return input.with(
                 RemedySearch.of(input.site(), RemedyCatalogue.all(), RemedySearch.Plan.USUAL, progress::step));
+    }
+
+    /** The same with the bounded inputs spread. */
+    static ReportInput withSpread(ReportInput input, int samples, long seed, Progress progress) {
+        try {
+            return input.with(SpreadStudy.of(input.site(), input.findings(), samples, seed, progress::step));
+        } catch (IllegalArgumentException impossible) {
+            throw new CommandFailure(
+                    ExitCode.INVALID_INPUT,
+                    List.of("earthing: " + input.siteFileName() + ": " + impossible.getMessage()));
+        }
     }
 
     private static ReportInput of(Path file, Progress progress, Depth depth) {

@@ -1,11 +1,13 @@
 package earthing.cli;
 
+import earthing.decision.CriteriaComparison;
 import earthing.report.Report;
 import earthing.report.ReportIncomplete;
 import earthing.report.ReportInput;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -73,6 +75,26 @@ final class ReportCommand extends Subcommand {
                     + " studied hundreds of times.")
     private boolean remedies;
 
+    @Option(
+            names = "--spread",
+            paramLabel = "N",
+            description =
+                    "Tell too how likely each requirement is not met, from N samples of the bounded inputs, and what to"
+                            + " measure next.")
+    private @Nullable Integer samples;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "SEED",
+            defaultValue = "1",
+            description = "Seed of these samples (default ${DEFAULT-VALUE}).")
+    private long seed;
+
+    @Option(
+            names = "--all-criteria",
+            description = "Tell too what every set of touch criteria gives that the file describes.")
+    private boolean allCriteria;
+
     @Mixin
     private final OutputOption output = new OutputOption();
 
@@ -85,6 +107,10 @@ final class ReportCommand extends Subcommand {
                     "--format " + Words.text(format) + " needs --output with a "
                             + (format == Format.PDF ? "file" : "folder"));
         }
+        if (samples != null && (samples < 1 || samples > SpreadCommand.MOST_SAMPLES)) {
+            throw new ParameterException(
+                    spec().commandLine(), "--spread is from 1 to " + SpreadCommand.MOST_SAMPLES + "; have " + samples);
+        }
         try (Progress progress = site.watched()) {
             ReportInput input = sensitivity
                     ? Assessment.withSensitivity(site.file(), progress)
@@ -94,6 +120,13 @@ final class ReportCommand extends Subcommand {
             }
             if (remedies) {
                 input = Assessment.withRemedies(input, progress);
+            }
+            if (samples != null) {
+                input = Assessment.withSpread(input, samples, seed, progress);
+            }
+            if (allCriteria) {
+                progress.step("checking under all sets of criteria");
+                input = input.with(CriteriaComparison.of(input.site()));
             }
             progress.step("writing the report");
             write(input);

@@ -34,7 +34,7 @@ import picocli.CommandLine.ParameterException;
         })
 final class SpreadCommand extends Subcommand {
 
-    private static final int MOST_SAMPLES = 1_000_000;
+    static final int MOST_SAMPLES = 1_000_000;
 
     /** Formats of the page. */
     static final class Formats extends Words<Format> {

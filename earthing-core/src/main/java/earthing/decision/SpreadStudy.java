@@ -33,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param search the search for a worse point
  * @param next the bounded inputs, the one that it pays most to know first
  * @param unknown keys that are not known, with what they block
+ * @param tables how far tables of the ground were used
  */
 public record SpreadStudy(
         List<SpreadInput> inputs,
@@ -41,7 +42,17 @@ public record SpreadStudy(
         List<CheckSpread> checks,
         WorstSearch search,
         List<Knowledge> next,
-        List<Unknown> unknown) {
+        List<Unknown> unknown,
+        Tables tables) {
+
+    /**
+     * Tables of what depends on the ground alone. No verdict of a sample rests on them where they could turn it.
+     *
+     * @param bound greatest relative difference from exact solutions that was seen between their points; zero where
+     *     nothing is interpolated
+     * @param again points with so small a margin that they were studied again without tables
+     */
+    public record Tables(double bound, int again) {}
 
     /** Up to this many varied inputs all corners are tried. */
     public static final int MOST_CORNERED = 8;
@@ -70,6 +81,7 @@ public record SpreadStudy(
      * @param search the search for a worse point
      * @param next the bounded inputs, the one that it pays most to know first
      * @param unknown keys that are not known, with what they block
+     * @param tables how far tables of the ground were used
      */
     public SpreadStudy {
         inputs = List.copyOf(inputs);
@@ -93,7 +105,8 @@ public record SpreadStudy(
         List<SpreadInput> inputs = SpreadInput.of(site);
         if (inputs.isEmpty()) {
             WorstSearch nothing = new WorstSearch(0, true, 0, List.of(), List.of());
-            return new SpreadStudy(inputs, samples, seed, List.of(), nothing, List.of(), unknown(findings));
+            return new SpreadStudy(
+                    inputs, samples, seed, List.of(), nothing, List.of(), unknown(findings), new Tables(0, 0));
         }
         return new Run(site, findings, inputs, new InputSampler(site, inputs, seed), watch).all(samples, seed);
     }
@@ -131,7 +144,7 @@ public record SpreadStudy(
             this.inputs = inputs;
             this.sampler = sampler;
             this.watch = watch;
-            this.points = new PointRun(site);
+            this.points = PointRun.tabulated(site, inputs);
             this.verdicts = PointRun.keyed(findings);
         }
 
@@ -147,7 +160,14 @@ public record SpreadStudy(
             }
             next.sort(Knowledge.FURTHEST_FIRST);
             return new SpreadStudy(
-                    inputs, samples, seed, checks, search, next, unknown(List.copyOf(verdicts.values())));
+                    inputs,
+                    samples,
+                    seed,
+                    checks,
+                    search,
+                    next,
+                    unknown(List.copyOf(verdicts.values())),
+                    new Tables(points.bound(), points.again()));
         }
 
         /** The followed findings of many points, one array a finding; those that a point lacks are null. */
@@ -248,7 +268,7 @@ public record SpreadStudy(
             run(count, values).forEach((key, row) -> {
                 Finding verdict = Objects.requireNonNull(verdicts.get(key));
                 if (verdict.value().isPresent() && verdict.margin().isPresent()) {
-                    compared.add(compared(verdict, row, values));
+                    compared.add(compared(key, verdict, row, values));
                 }
             });
             return new WorstSearch(corners, all, tried, held, compared);
@@ -263,7 +283,8 @@ public record SpreadStudy(
             return values;
         }
 
-        private Compared compared(Finding verdict, @Nullable Finding[] row, IntFunction<double[]> values) {
+        private Compared compared(
+                Question key, Finding verdict, @Nullable Finding[] row, IntFunction<double[]> values) {
             int worst = -1;
             double least = Double.POSITIVE_INFINITY;
             double value = Double.NaN;
@@ -277,6 +298,14 @@ public record SpreadStudy(
             }
             Map<String, Double> at = new LinkedHashMap<>();
             double[] point = values.apply(worst);
+            if (points.bound() > 0 && least < verdict.margin().orElseThrow() - WorstSearch.TOLERANCE) {
+                // A counterexample is not left to a table.
+                Finding exact = points.exactly(point).get(key);
+                if (exact != null && exact.margin().isPresent()) {
+                    least = exact.margin().getAsDouble();
+                    value = exact.value().orElseThrow();
+                }
+            }
             inputs.forEach(input -> at.put(input.key(), point[input.number()]));
             return new Compared(
                     verdict.id(),

@@ -13,7 +13,9 @@ import earthing.report.document.Block.Column;
 import earthing.report.render.TextRenderer;
 import earthing.site.Site;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** One site under several sets of criteria, for a terminal of 80 columns and for machines. */
@@ -40,26 +42,49 @@ public final class CriteriaPage {
         }
         for (Row row : compared.rows()) {
             text.append('\n');
-            text.append(TextRenderer.table(table(row, compared), WIDTH));
+            text.append(TextRenderer.table(table(row.id(), row, compared), WIDTH));
         }
         text.append('\n');
-        lines(
-                text,
-                "",
-                compared.agreed() + " further checks with a value have the same limit and status under all sets.");
+        lines(text, "", agreed(compared));
         text.append("\nWhy they differ: what the limit of the tightest touch finding rests on\n");
         for (Used set : compared.sets()) {
             lines(text, "  ", set.word() + (set.own() ? " (named by the file)" : "") + ": " + set.why());
         }
         compared.left().forEach((word, key) -> lines(text, "  ", word + ": not used, the file does not give " + key));
         text.append('\n');
-        lines(
-                text,
-                "",
-                "Sets of different standards belong to different ways of finding the prospective voltage and of"
-                        + " crediting footwear and ground; the smaller limit is not by itself the more careful design."
-                        + " Which set applies is for local codes and the owner to say.");
+        lines(text, "", OTHER_WAYS);
         return text.toString();
+    }
+
+    /** The same as a section of a report. */
+    static Block section(CriteriaComparison compared) {
+        List<Block> blocks = new ArrayList<>();
+        if (compared.rows().isEmpty()) {
+            blocks.add(new Block.Paragraph("The sets agree on all checks."));
+        }
+        Map<String, Integer> times = new HashMap<>();
+        for (Row row : compared.rows()) {
+            int time = times.merge(row.id(), 1, Integer::sum);
+            blocks.add(table("criteria-" + row.id() + (time == 1 ? "" : "-" + time), row, compared));
+        }
+        blocks.add(new Block.Paragraph(agreed(compared)));
+        List<String> why = new ArrayList<>();
+        compared.sets()
+                .forEach(set -> why.add(set.word() + (set.own() ? " (named by the file)" : "") + ": " + set.why()));
+        compared.left().forEach((word, key) -> why.add(word + ": not used, the file does not give " + key));
+        blocks.add(new Block.Paragraph("Why they differ: what the limit of the tightest touch finding rests on."));
+        blocks.add(new Block.Bullets(why));
+        blocks.add(new Block.Paragraph(OTHER_WAYS));
+        return new Block.Section("all-criteria", 2, "Under " + compared.sets().size() + " sets of criteria", blocks);
+    }
+
+    private static final String OTHER_WAYS =
+            "Sets of different standards belong to different ways of finding the prospective voltage and of"
+                    + " crediting footwear and ground; the smaller limit is not by itself the more careful design."
+                    + " Which set applies is for local codes and the owner to say.";
+
+    private static String agreed(CriteriaComparison compared) {
+        return compared.agreed() + " further checks with a value have the same limit and status under all sets.";
     }
 
     private static void lines(StringBuilder text, String indent, String words) {
@@ -67,7 +92,7 @@ public final class CriteriaPage {
                 .forEach(line -> text.append(indent).append(line).append('\n'));
     }
 
-    private static Block.Table table(Row row, CriteriaComparison compared) {
+    private static Block.Table table(String id, Row row, CriteriaComparison compared) {
         List<List<String>> rows = new ArrayList<>();
         int governing = row.governing().orElse(-1);
         for (int i = 0; i < compared.sets().size(); i++) {
@@ -81,7 +106,7 @@ public final class CriteriaPage {
                     finding.map(f -> Amount.margin(f.margin())).orElse("–")));
         }
         return new Block.Table(
-                row.id(),
+                id,
                 row.id() + ", " + row.subject(),
                 List.of(
                         Column.text(row.id()),
@@ -100,6 +125,10 @@ public final class CriteriaPage {
      * @return JSON, one line feed at the end
      */
     public static String json(String fileName, CriteriaComparison compared) {
+        return object(fileName, compared).toString(WriterConfig.PRETTY_PRINT).replace("\r\n", "\n") + "\n";
+    }
+
+    static JsonObject object(String fileName, CriteriaComparison compared) {
         JsonArray sets = new JsonArray();
         for (Used set : compared.sets()) {
             sets.add(new JsonObject()
@@ -128,14 +157,11 @@ public final class CriteriaPage {
             checks.add(check.add("findings", findings));
         }
         return new JsonObject()
-                        .add("format", FORMAT)
-                        .add("file", fileName)
-                        .add("sets", sets)
-                        .add("not-used", left)
-                        .add("checks", checks)
-                        .add("agreed", compared.agreed())
-                        .toString(WriterConfig.PRETTY_PRINT)
-                        .replace("\r\n", "\n")
-                + "\n";
+                .add("format", FORMAT)
+                .add("file", fileName)
+                .add("sets", sets)
+                .add("not-used", left)
+                .add("checks", checks)
+                .add("agreed", compared.agreed());
     }
 }

@@ -46,6 +46,9 @@ final class JsonReport {
         if (!input.site().expect().isEmpty()) {
             root.add("expectations", expectations(input.expectations()));
         }
+        input.spread().ifPresent(spread -> root.add("spread", SpreadReport.object(input, spread)));
+        input.criteria()
+                .ifPresent(criteria -> root.add("all-criteria", CriteriaPage.object(input.siteFileName(), criteria)));
         root.add("assumptions", assumptions).add("not_assessed", notAssessed).add("cautions", cautions);
         return root.toString(WriterConfig.PRETTY_PRINT).replace("\r\n", "\n") + "\n";
     }

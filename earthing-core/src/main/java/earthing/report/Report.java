@@ -31,6 +31,8 @@ public final class Report {
         blocks.addAll(FrontSections.of(input, references));
         blocks.addAll(SiteSections.of(input, references));
         blocks.addAll(ResultSections.of(input, references));
+        input.spread().ifPresent(spread -> blocks.add(SpreadReport.section(input, spread)));
+        input.criteria().ifPresent(criteria -> blocks.add(CriteriaPage.section(criteria)));
         blocks.addAll(ClosingSections.of(input, references));
         Document document = new Document(
                 "Earthing compliance report – " + input.site().site().name(),

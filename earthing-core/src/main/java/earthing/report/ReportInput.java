@@ -2,7 +2,9 @@ package earthing.report;
 
 import earthing.compliance.Expectations;
 import earthing.compliance.Finding;
+import earthing.decision.CriteriaComparison;
 import earthing.decision.Remedies;
+import earthing.decision.SpreadStudy;
 import earthing.site.Site;
 import earthing.study.StudyResults;
 import java.util.List;
@@ -19,6 +21,8 @@ import java.util.Optional;
  * @param findings what the checks found
  * @param toolVersion version of this program
  * @param remedies what a search for remedies found, where one was asked for
+ * @param spread what the spread inputs gave, where that was asked for
+ * @param criteria what every set of criteria gives, where that was asked for
  */
 public record ReportInput(
         Site site,
@@ -28,7 +32,9 @@ public record ReportInput(
         StudyResults results,
         List<Finding> findings,
         String toolVersion,
-        Optional<Remedies> remedies) {
+        Optional<Remedies> remedies,
+        Optional<SpreadStudy> spread,
+        Optional<CriteriaComparison> criteria) {
 
     /** Name of the program as it stands in a report. */
     public static final String TOOL_NAME = "earthing";
@@ -44,6 +50,8 @@ public record ReportInput(
      * @param findings what the checks found
      * @param toolVersion version of this program
      * @param remedies what a search for remedies found
+     * @param spread what the spread inputs gave
+     * @param criteria what every set of criteria gives
      */
     public ReportInput {
         findings = List.copyOf(findings);
@@ -68,7 +76,17 @@ public record ReportInput(
             StudyResults results,
             List<Finding> findings,
             String toolVersion) {
-        this(site, siteFileName, siteFileText, sha256, results, findings, toolVersion, Optional.empty());
+        this(
+                site,
+                siteFileName,
+                siteFileText,
+                sha256,
+                results,
+                findings,
+                toolVersion,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty());
     }
 
     /**
@@ -78,7 +96,7 @@ public record ReportInput(
      * @return the input
      */
     public ReportInput with(StudyResults more) {
-        return new ReportInput(site, siteFileName, siteFileText, sha256, more, findings, toolVersion, remedies);
+        return with(more, remedies, spread, criteria);
     }
 
     /**
@@ -88,8 +106,36 @@ public record ReportInput(
      * @return the input
      */
     public ReportInput with(Remedies found) {
+        return with(results, Optional.of(found), spread, criteria);
+    }
+
+    /**
+     * The same with the inputs spread.
+     *
+     * @param found what the samples gave
+     * @return the input
+     */
+    public ReportInput with(SpreadStudy found) {
+        return with(results, remedies, Optional.of(found), criteria);
+    }
+
+    /**
+     * The same with all sets of criteria.
+     *
+     * @param found what each set gives
+     * @return the input
+     */
+    public ReportInput with(CriteriaComparison found) {
+        return with(results, remedies, spread, Optional.of(found));
+    }
+
+    private ReportInput with(
+            StudyResults studied,
+            Optional<Remedies> tried,
+            Optional<SpreadStudy> drawn,
+            Optional<CriteriaComparison> sets) {
         return new ReportInput(
-                site, siteFileName, siteFileText, sha256, results, findings, toolVersion, Optional.of(found));
+                site, siteFileName, siteFileText, sha256, studied, findings, toolVersion, tried, drawn, sets);
     }
 
     /**

@@ -47,19 +47,30 @@ public final class SpreadReport {
     public static Document document(ReportInput input, SpreadStudy spread) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(Cautions.head());
+        blocks.addAll(blocks(input, spread, 2));
+        blocks.add(Cautions.foot());
+        return new Document("Spread of the findings – " + input.site().site().name(), "en", blocks);
+    }
+
+    /** The same as a section of a report. */
+    static Block section(ReportInput input, SpreadStudy spread) {
+        return new Block.Section("spread", 2, "Inputs spread within their bounds", blocks(input, spread, 3));
+    }
+
+    private static List<Block> blocks(ReportInput input, SpreadStudy spread, int level) {
+        List<Block> blocks = new ArrayList<>();
         if (spread.inputs().isEmpty()) {
             blocks.add(new Block.Paragraph("No input of this file has low and high, so there is nothing to spread. Give"
                     + " what you are not sure of its bounds; whatever has none is taken as exactly known."));
         } else {
-            blocks.add(probabilities(spread));
-            blocks.add(search(spread));
+            blocks.add(probabilities(spread, level));
+            blocks.add(search(spread, level));
         }
-        blocks.add(next(spread));
+        blocks.add(next(spread, level));
         if (!spread.inputs().isEmpty()) {
-            blocks.add(inputs(input, spread));
+            blocks.add(inputs(input, spread, level));
         }
-        blocks.add(Cautions.foot());
-        return new Document("Spread of the findings – " + input.site().site().name(), "en", blocks);
+        return blocks;
     }
 
     private static List<CheckSpread> likeliestFirst(SpreadStudy spread) {
@@ -69,13 +80,14 @@ public final class SpreadReport {
                 .toList();
     }
 
-    private static Block probabilities(SpreadStudy spread) {
+    private static Block probabilities(SpreadStudy spread, int level) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Paragraph(spread.samples() + " samples of the bounded inputs, seed " + spread.seed()
                 + ". Not met: part of the samples in which the requirement is not met, with the interval that holds it"
                 + " at 95 % as far as the number of samples goes (Wilson). It says nothing about inputs without bounds,"
                 + " nor about whether the distributions are right. The verdict takes the worst point of the bounds and"
                 + " does not change."));
+        tables(spread).ifPresent(blocks::add);
         List<List<String>> rows = new ArrayList<>();
         List<List<String>> values = new ArrayList<>();
         for (CheckSpread check : likeliestFirst(spread)) {
@@ -124,7 +136,22 @@ public final class SpreadReport {
                         Column.number("95 %"),
                         Column.number("Limit")),
                 values));
-        return new Block.Section("probabilities", 2, "How likely each requirement is not met", blocks);
+        return new Block.Section("spread-how-likely", level, "How likely each requirement is not met", blocks);
+    }
+
+    /** How far the numbers rest on tables of the ground. */
+    private static Optional<Block> tables(SpreadStudy spread) {
+        SpreadStudy.Tables tables = spread.tables();
+        return tables.bound() == 0
+                ? Optional.empty()
+                : Optional.of(
+                        new Block.Paragraph("What depends on the ground alone (resistances, touch, step, surges) was"
+                                + " solved at a few grounds and interpolated over the ratio of the layers and the size of the"
+                                + " resistance. Between these grounds exact solutions differ by "
+                                + Numbers.significant(tables.bound(), 2)
+                                + " of a value at most. Where a margin was so small that"
+                                + " this could turn it, the point was studied again without tables: " + tables.again()
+                                + (tables.again() == 1 ? " point." : " points.")));
     }
 
     private static void figure(CheckSpread check, String id, List<Block> blocks) {
@@ -162,7 +189,7 @@ public final class SpreadReport {
         return over * verdict.margin().orElse(0) < 0;
     }
 
-    private static Block search(SpreadStudy spread) {
+    private static Block search(SpreadStudy spread, int level) {
         WorstSearch search = spread.search();
         List<Block> blocks = new ArrayList<>();
         List<WorstSearch.Compared> worse = search.counterexamples();
@@ -197,7 +224,7 @@ public final class SpreadReport {
                                     + Amount.margin(OptionalDouble.of(one.worstMargin()))),
                     new Block.Fact("At", at.toString()))));
         }
-        return new Block.Section("search", 2, "Is any point worse than the verdicts say", blocks);
+        return new Block.Section("spread-search", level, "Is any point worse than the verdicts say", blocks);
     }
 
     private static String unit(SpreadStudy spread, String key) {
@@ -208,7 +235,7 @@ public final class SpreadReport {
                 .orElse("");
     }
 
-    private static Block next(SpreadStudy spread) {
+    private static Block next(SpreadStudy spread, int level) {
         List<Block> blocks = new ArrayList<>();
         if (!spread.inputs().isEmpty()) {
             List<List<String>> rows = new ArrayList<>();
@@ -250,7 +277,7 @@ public final class SpreadReport {
         } else {
             blocks.add(new Block.Paragraph("No requirement waits for an input that is not known."));
         }
-        return new Block.Section("next", 2, "What to measure next", blocks);
+        return new Block.Section("spread-what-next", level, "What to measure next", blocks);
     }
 
     /** Twice the largest scatter of a difference of two shares. */
@@ -258,7 +285,7 @@ public final class SpreadReport {
         return 2 * Math.sqrt(0.5 / runs);
     }
 
-    private static Block inputs(ReportInput input, SpreadStudy spread) {
+    private static Block inputs(ReportInput input, SpreadStudy spread, int level) {
         List<List<String>> rows = new ArrayList<>();
         for (SpreadInput one : spread.inputs()) {
             rows.add(List.of(
@@ -288,7 +315,7 @@ public final class SpreadReport {
                             + Numbers.brief(c.rank().nominal()))
                     .toList()));
         }
-        return new Block.Section("inputs", 2, "The inputs that were spread", blocks);
+        return new Block.Section("spread-distributions", level, "The inputs that were spread", blocks);
     }
 
     private static String words(SpreadInput input) {
@@ -323,6 +350,10 @@ public final class SpreadReport {
      * @return JSON, one line feed at the end
      */
     public static String json(ReportInput input, SpreadStudy spread) {
+        return object(input, spread).toString(WriterConfig.PRETTY_PRINT).replace("\r\n", "\n") + "\n";
+    }
+
+    static JsonObject object(ReportInput input, SpreadStudy spread) {
         JsonArray inputs = new JsonArray();
         for (SpreadInput one : spread.inputs()) {
             inputs.add(new JsonObject()
@@ -358,27 +389,18 @@ public final class SpreadReport {
             checks.add(json.add("margin-5", check.marginQuantile(0.05)));
         }
         return new JsonObject()
-                        .add("format", FORMAT)
-                        .add(
-                                "tool",
-                                new JsonObject()
-                                        .add("name", ReportInput.TOOL_NAME)
-                                        .add("version", input.toolVersion()))
-                        .add(
-                                "input",
-                                new JsonObject()
-                                        .add("file", input.siteFileName())
-                                        .add("sha256", input.sha256()))
-                        .add("samples", spread.samples())
-                        .add("seed", spread.seed())
-                        .add("inputs", inputs)
-                        .add("checks", checks)
-                        .add("search", search(spread.search()))
-                        .add("next", knowledge(spread))
-                        .add("unknown", unknown(spread))
-                        .toString(WriterConfig.PRETTY_PRINT)
-                        .replace("\r\n", "\n")
-                + "\n";
+                .add("format", FORMAT)
+                .add("tool", new JsonObject().add("name", ReportInput.TOOL_NAME).add("version", input.toolVersion()))
+                .add("input", new JsonObject().add("file", input.siteFileName()).add("sha256", input.sha256()))
+                .add("samples", spread.samples())
+                .add("seed", spread.seed())
+                .add("table-difference", spread.tables().bound())
+                .add("studied-again", spread.tables().again())
+                .add("inputs", inputs)
+                .add("checks", checks)
+                .add("search", search(spread.search()))
+                .add("next", knowledge(spread))
+                .add("unknown", unknown(spread));
     }
 
     private static JsonObject search(WorstSearch search) {

@@ -1,6 +1,7 @@
 package earthing.study;
 
 import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -46,9 +47,14 @@ public record Case(Map<String, String> keys) {
                 throw new IllegalArgumentException("a case knows the keys " + ORDER + "; have " + key);
             }
         }
-        TreeMap<String, String> sorted =
-                new TreeMap<>(java.util.Comparator.comparingInt((String key) -> ORDER.indexOf(key)));
-        sorted.putAll(keys);
+        // In the order of the contract, and looked up by hash: checks ask for keys of thousands of results.
+        Map<String, String> sorted = new LinkedHashMap<>();
+        for (String key : ORDER) {
+            String word = keys.get(key);
+            if (word != null) {
+                sorted.put(key, word);
+            }
+        }
         keys = Collections.unmodifiableMap(sorted);
     }
 
@@ -70,7 +76,7 @@ public record Case(Map<String, String> keys) {
      * @return the narrower case
      */
     public Case with(String key, String word) {
-        TreeMap<String, String> more = new TreeMap<>(keys);
+        Map<String, String> more = new LinkedHashMap<>(keys);
         more.put(key, word);
         return new Case(more);
     }

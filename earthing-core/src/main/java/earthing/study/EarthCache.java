@@ -10,6 +10,7 @@ import earthing.soil.SoilDispersion;
 import earthing.soil.SoilModel;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
@@ -133,10 +134,11 @@ public final class EarthCache {
     private final Kept<Series, SeriesElectrodes> series;
     private final Kept<Carrying, UnitFields.Unit> fields;
     private final Kept<Soil, SurveyedSoil.Fitted> surveys;
+    private final TabulatedGround table;
 
     /** A cache for one site, or for sites that have much in common. */
     public EarthCache() {
-        this(MOST, MOST_PAIRS);
+        this(MOST, MOST_PAIRS, TabulatedGround.NONE);
     }
 
     /**
@@ -145,7 +147,7 @@ public final class EarthCache {
      * @return an empty cache that keeps more than that of one site
      */
     public static EarthCache ofManySites() {
-        return new EarthCache(4 * MOST, MOST_PAIRS_OF_MANY);
+        return new EarthCache(4 * MOST, MOST_PAIRS_OF_MANY, TabulatedGround.NONE);
     }
 
     /**
@@ -154,10 +156,16 @@ public final class EarthCache {
      * @param most solutions of one kind that are kept, at least 1; the oldest is forgotten first
      */
     public EarthCache(int most) {
-        this(most, MOST_PAIRS);
+        this(most, MOST_PAIRS, TabulatedGround.NONE);
     }
 
-    private EarthCache(int most, long pairs) {
+    /** A cache for samples of one site, most of whose grounds stand in a table. */
+    EarthCache(TabulatedGround table) {
+        this(MOST, MOST_PAIRS, table);
+    }
+
+    private EarthCache(int most, long pairs, TabulatedGround table) {
+        this.table = table;
         if (most < 1) {
             throw new IllegalArgumentException("a cache keeps at least one solution; asked for " + most);
         }
@@ -173,6 +181,11 @@ public final class EarthCache {
 
     EarthElectrodes solve(SoilModel soil, List<Bar> bars) {
         return solved.get(new Problem(soil, List.copyOf(bars)), p -> EarthElectrodes.of(p.soil(), p.bars()));
+    }
+
+    /** The numbers of a ground that need no solution; empty where there is no table. */
+    Optional<TabulatedGround.Point> tabulated(SoilModel soil, List<Bar> bars) {
+        return table.at(soil, bars);
     }
 
     /** Electrodes with the impedance along their conductors. */

@@ -70,11 +70,17 @@ final class FaultNetwork {
     private final Site site;
     private final SystemData system;
     private final Inputs in;
+    private final boolean bounded;
 
     FaultNetwork(Site site, Inputs in) {
+        this(site, in, StudyScope.AS_BUILT);
+    }
+
+    FaultNetwork(Site site, Inputs in, StudyScope scope) {
         this.site = site;
         this.system = site.system();
         this.in = in;
+        this.bounded = scope != StudyScope.POINT;
     }
 
     /** Whether the split into sequences is known, which double faults and healthy-phase voltages ask for. */
@@ -114,7 +120,9 @@ final class FaultNetwork {
 
     /** The network; {@code soil} chooses among the resistances of the neutral's earths along the line. */
     EarthFaultSystem at(State state, Bound soil) throws MissingInput {
-        return new FaultNetwork(AdverseInputs.network(site, state), in).solved(state, soil);
+        return bounded
+                ? new FaultNetwork(AdverseInputs.network(site, state), in).solved(state, soil)
+                : solved(state, soil);
     }
 
     /**
@@ -124,7 +132,7 @@ final class FaultNetwork {
      * @param pole resistance of the pole's earth [Ω]
      */
     EarthFaultSystem single(State state, Bound soil, double pole) throws MissingInput {
-        if (singleWire() || AdverseInputs.ofNetwork(site).isEmpty()) {
+        if (!bounded || singleWire() || AdverseInputs.ofNetwork(site).isEmpty()) {
             return at(state, soil);
         }
         Site ends = AdverseInputs.network(site, state);

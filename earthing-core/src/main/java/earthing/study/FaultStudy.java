@@ -90,7 +90,7 @@ final class FaultStudy {
         this.site = site;
         this.cache = cache;
         this.scope = scope;
-        this.network = new FaultNetwork(site, in);
+        this.network = new FaultNetwork(site, in, scope);
     }
 
     static Outcome of(Site site, EarthCache cache) {
@@ -208,16 +208,17 @@ final class FaultStudy {
             byBound.put(bound, both);
         }
         List<List<SolvedFault>> groups = new ArrayList<>(byBound.values());
-        for (SoilPoints.Point point : SoilPoints.of(site)) {
+        List<SoilPoints.Point> points = scope == StudyScope.POINT ? List.of() : SoilPoints.of(site);
+        for (SoilPoints.Point point : points) {
             SiteEarth earth =
                     SiteEarth.of(point.site(), point.bound(), in, cache).named(point.at());
             groups.add(beside(solver, pole(site, paths, earth), point.bound(), results));
         }
-        for (Bound bound : List.of(Bound.LOW, Bound.HIGH)) {
+        for (Bound bound : scope == StudyScope.POINT ? List.<Bound>of() : List.of(Bound.LOW, Bound.HIGH)) {
             Bound opposite = bound == Bound.LOW ? Bound.HIGH : Bound.LOW;
             for (Bound line : SoilPoints.neutralEarthsVary(site) ? List.of(opposite, bound) : List.of(bound)) {
                 for (Bound tied : AdverseInputs.otherEarthsVary(site) ? List.of(opposite, bound) : List.of(bound)) {
-                    if (scope != StudyScope.POINT && (line == opposite || tied == opposite)) {
+                    if (line == opposite || tied == opposite) {
                         SiteEarth earth = earth(bound)
                                 .named("soil=" + earth(bound).at()
                                         + (line == opposite ? ", neutral's earths=" + word(opposite) : "")

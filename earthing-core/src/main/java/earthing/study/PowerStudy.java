@@ -20,7 +20,8 @@ final class PowerStudy {
 
     static StudyResults of(Site site, EarthCache cache, StudyScope scope) {
         Inputs in = new Inputs();
-        Site adverse = AdverseInputs.of(site, in);
+        boolean point = scope == StudyScope.POINT;
+        Site adverse = point ? site : AdverseInputs.of(site, in);
         FaultStudy.Outcome faults = FaultStudy.of(adverse, cache, scope);
         if (faults.cases().isEmpty()) {
             return faults.results();
@@ -37,7 +38,9 @@ final class PowerStudy {
                 heated.add(power);
             }
         }
-        CompletableFuture<StudyResults> heating = Beside.of(() -> HeatingStudy.of(heated, adverse));
+        CompletableFuture<StudyResults> heating = point
+                ? CompletableFuture.completedFuture(HeatingStudy.of(heated, adverse))
+                : Beside.of(() -> HeatingStudy.of(heated, adverse));
         StudyResults touch = TouchStudy.of(touched, adverse, cache);
         StudyResults governing = GoverningResults.of(
                 StudyResults.join(List.of(
@@ -47,7 +50,10 @@ final class PowerStudy {
                                 List.of(),
                                 List.of(),
                                 in.assumptions(),
-                                AdverseInputs.heldNominal(site).stream().toList()),
+                                point
+                                        ? List.of()
+                                        : AdverseInputs.heldNominal(site).stream()
+                                                .toList()),
                         touch,
                         heating.join())),
                 own(adverse));

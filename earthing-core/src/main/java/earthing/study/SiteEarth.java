@@ -2,6 +2,7 @@ package earthing.study;
 
 import earthing.electrode.wire.Bar;
 import earthing.electrode.wire.EarthElectrodes;
+import earthing.electrode.wire.EnergisedElectrodes;
 import earthing.quantity.Measure.Bound;
 import earthing.quantity.Source;
 import earthing.site.Electrode;
@@ -33,6 +34,7 @@ final class SiteEarth {
     private final String at;
     private final SoilModel soil;
     private final Optional<EarthElectrodes> solved;
+    private final Optional<TabulatedGround.Point> tabulated;
     private final Map<String, Double> declared;
     private final List<String> names;
     private final Buried buried;
@@ -46,6 +48,7 @@ final class SiteEarth {
             String at,
             SoilModel soil,
             Optional<EarthElectrodes> solved,
+            Optional<TabulatedGround.Point> tabulated,
             Map<String, Double> declared,
             Buried buried) {
         this.buried = buried;
@@ -53,8 +56,11 @@ final class SiteEarth {
         this.at = at;
         this.soil = soil;
         this.solved = solved;
+        this.tabulated = tabulated;
         this.declared = declared;
-        List<String> all = new ArrayList<>(solved.map(EarthElectrodes::names).orElse(List.of()));
+        List<String> all = new ArrayList<>(solved.map(EarthElectrodes::names)
+                .or(() -> tabulated.map(TabulatedGround.Point::names))
+                .orElse(List.of()));
         all.addAll(declared.keySet());
         this.names = List.copyOf(all);
     }
@@ -94,6 +100,43 @@ final class SiteEarth {
 
     private static SiteEarth of(Site site, Bound bound, SoilModel soil, Inputs inputs, EarthCache cache)
             throws MissingInput {
+        Metal metal = metal(site, bound, inputs);
+        List<Bar> bars = metal.bars();
+        try {
+            Optional<TabulatedGround.Point> tabulated = bars.isEmpty() ? Optional.empty() : cache.tabulated(soil, bars);
+            Optional<EarthElectrodes> solved =
+                    bars.isEmpty() || tabulated.isPresent() ? Optional.empty() : Optional.of(cache.solve(soil, bars));
+            Map<String, Complex> added = SeriesImpedance.added(site, soil, bars, metal.terminals(), inputs, cache);
+            return new SiteEarth(
+                    bound,
+                    bound.name().toLowerCase(Locale.ROOT),
+                    soil,
+                    solved,
+                    tabulated,
+                    metal.declared(),
+                    new Buried(List.copyOf(bars), metal.terminals(), added, cache));
+        } catch (IllegalArgumentException impossible) {
+            // Bars in one place, for example a rod inside the butt of the pole: no answer rather than no report.
+            throw new MissingInput(
+                    "the buried metal as placed has no solution: " + impossible.getMessage(), "electrodes.at");
+        }
+    }
+
+    /** What is buried: bars of known shape, resistances of the others, places where the earth leads arrive. */
+    private record Metal(List<Bar> bars, Map<String, Double> declared, Map<String, double[]> terminals) {}
+
+    /** The ground and the bars in it, not solved. */
+    record Ground(SoilModel soil, List<Bar> bars) {}
+
+    /** The ground and the bars of a site at a bound. */
+    static Ground ground(Site site, Bound bound) throws MissingInput {
+        Inputs inputs = new Inputs();
+        return new Ground(
+                soil(site.soil(), bound, inputs),
+                List.copyOf(metal(site, bound, inputs).bars()));
+    }
+
+    private static Metal metal(Site site, Bound bound, Inputs inputs) throws MissingInput {
         if (site.electrodes().isEmpty()) {
             throw new MissingInput("the file describes no electrode", "electrodes");
         }
@@ -129,21 +172,7 @@ final class SiteEarth {
         }
         // Butt and anchors are joined where they leave the ground.
         bars.forEach(b -> terminals.putIfAbsent(b.electrode(), new double[] {b.x1(), b.y1()}));
-        try {
-            Optional<EarthElectrodes> solved = bars.isEmpty() ? Optional.empty() : Optional.of(cache.solve(soil, bars));
-            Map<String, Complex> added = SeriesImpedance.added(site, soil, bars, terminals, inputs, cache);
-            return new SiteEarth(
-                    bound,
-                    bound.name().toLowerCase(Locale.ROOT),
-                    soil,
-                    solved,
-                    declared,
-                    new Buried(List.copyOf(bars), terminals, added, cache));
-        } catch (IllegalArgumentException impossible) {
-            // Bars in one place, for example a rod inside the butt of the pole: no answer rather than no report.
-            throw new MissingInput(
-                    "the buried metal as placed has no solution: " + impossible.getMessage(), "electrodes.at");
-        }
+        return new Metal(bars, declared, terminals);
     }
 
     private static SoilModel asSurveyed(@org.jspecify.annotations.Nullable Soil soil, Bound bound, Inputs inputs)
@@ -197,7 +226,7 @@ final class SiteEarth {
 
     /** The same earth under the name of a point between or beside the bounds. */
     SiteEarth named(String point) {
-        return new SiteEarth(bound, point, soil, solved, declared, buried);
+        return new SiteEarth(bound, point, soil, solved, tabulated, declared, buried);
     }
 
     Bound bound() {
@@ -215,12 +244,38 @@ final class SiteEarth {
 
     /** The solved bars; empty where only resistances were declared. */
     Optional<EarthElectrodes> fields() {
-        return solved;
+        return tabulated.isPresent() ? Optional.of(buried.cache().solve(soil, buried.bars())) : solved;
+    }
+
+    /** Whether the shape of any electrode is known. */
+    boolean hasFields() {
+        return solved.isPresent() || tabulated.isPresent();
+    }
+
+    /** The numbers of this ground from a table, where samples have one. */
+    Optional<TabulatedGround.Point> tabulated() {
+        return tabulated;
+    }
+
+    /** The field around electrodes that carry currents [A]. */
+    Optional<EnergisedElectrodes> carrying(Map<String, Double> currents) {
+        Optional<EarthElectrodes> reference = tabulated.flatMap(TabulatedGround.Point::reference);
+        if (reference.isPresent()) {
+            // The same ground but for a factor: as much more current gives the same potentials.
+            double factor = tabulated.get().scale();
+            Map<String, Double> scaled = new LinkedHashMap<>();
+            currents.forEach((name, current) -> scaled.put(name, factor * current));
+            return Optional.of(reference.get().carrying(scaled));
+        }
+        return fields().map(f -> f.carrying(currents));
     }
 
     /** Whether the shape of an electrode is known. */
     boolean hasShape(String name) {
-        return solved.map(s -> s.names().contains(name)).orElse(false);
+        return solved.map(EarthElectrodes::names)
+                .or(() -> tabulated.map(TabulatedGround.Point::names))
+                .map(shaped -> shaped.contains(name))
+                .orElse(false);
     }
 
     /** All bars of known shape. */
@@ -240,8 +295,10 @@ final class SiteEarth {
 
     /** Self or mutual resistance [Ω]; between electrodes of which one has no shape the mutual is taken as 0. */
     double resistance(String one, String other) {
-        if (solved.isPresent() && hasShape(one) && hasShape(other)) {
-            return solved.get().resistances().mutual(one, other);
+        if (hasShape(one) && hasShape(other)) {
+            return tabulated.isPresent()
+                    ? tabulated.get().resistance(one, other)
+                    : solved.orElseThrow().resistances().mutual(one, other);
         }
         return one.equals(other) ? declaredResistance(one) : 0;
     }
@@ -263,7 +320,9 @@ final class SiteEarth {
 
     /** Resistance of an electrode of known shape by the average potential of even leakage, an upper bound [Ω]. */
     double evenLeakage(String name) {
-        return solved.orElseThrow().evenLeakage(name);
+        return tabulated.isPresent()
+                ? tabulated.get().evenLeakage(name)
+                : solved.orElseThrow().evenLeakage(name);
     }
 
     private double declaredResistance(String name) {

@@ -47,8 +47,17 @@ public final class SiteStudy {
      * @return the results, the same whatever the cache held before
      */
     public static StudyResults of(Site site, StudyScope scope, EarthCache cache) {
+        return of(site, scope, cache, Optional.empty());
+    }
+
+    /** The same with surges from a table where it covers the ground. */
+    static StudyResults of(Site site, StudyScope scope, EarthCache cache, Optional<TabulatedSurge> surges) {
         SiteGround ground = SiteGround.of(site, cache);
-        StudyResults studied = studied(ground, cache, scope);
+        // Layers fitted to readings have bounds of their own, which are no inputs that a point could fix.
+        boolean fitted =
+                site.soil() != null && (site.soil().isSurveyed() || site.soil().calibrateBy() != null);
+        StudyScope within = scope == StudyScope.POINT && fitted ? StudyScope.AS_BUILT : scope;
+        StudyResults studied = studied(ground, cache, within, surges);
         return ground.results().equals(StudyResults.EMPTY)
                 ? studied
                 : StudyResults.join(List.of(ground.results(), studied));
@@ -64,17 +73,17 @@ public final class SiteStudy {
         return AdverseInputs.heldKeys(site);
     }
 
-    private static StudyResults studied(SiteGround ground, EarthCache cache, StudyScope scope) {
+    private static StudyResults studied(
+            SiteGround ground, EarthCache cache, StudyScope scope, Optional<TabulatedSurge> surges) {
         Site site = ground.site();
         boolean whole = scope == StudyScope.ALL_ARRANGEMENTS;
+        if (scope == StudyScope.POINT) {
+            return point(ground, cache, surges);
+        }
         // The season makes the ground at its highest the one of most layers; it is begun before it is needed.
         CompletableFuture<Boolean> ahead =
                 Beside.doing(() -> solve(AdverseInputs.of(site, new Inputs()), Bound.HIGH, cache));
-        CompletableFuture<Boolean> otherwise = Beside.doing(() -> {
-            if (scope != StudyScope.POINT) {
-                solveOtherwise(site, cache);
-            }
-        });
+        CompletableFuture<Boolean> otherwise = Beside.doing(() -> solveOtherwise(site, cache));
         // Surge and power frequency share nothing but the solved electrodes.
         CompletableFuture<StudyResults> surge = Beside.of(() -> SurgeStudy.of(site, cache, scope));
         CompletableFuture<StudyResults> line = whole ? Beside.of(() -> LineEntryStudy.of(site, cache)) : NOTHING;
@@ -100,6 +109,31 @@ public final class SiteStudy {
         ahead.join();
         otherwise.join();
         return whole ? StudyResults.join(List.of(found, SharingStudy.of(site, found))) : found;
+    }
+
+    /** One after the other: samples are studied side by side. */
+    private static StudyResults point(SiteGround ground, EarthCache cache, Optional<TabulatedSurge> surges) {
+        Site site = ground.site();
+        StudyResults readings = ground.readings().orElseGet(() -> TesterStudy.of(site, cache));
+        StudyResults surge = surge(site, cache, surges);
+        return StudyResults.join(List.of(
+                electrodes(site, cache, StudyScope.POINT),
+                readings,
+                PowerStudy.of(site, cache, StudyScope.POINT),
+                surge,
+                ArresterStudy.of(site)));
+    }
+
+    private static StudyResults surge(Site site, EarthCache cache, Optional<TabulatedSurge> surges) {
+        try {
+            Optional<StudyResults> tabulated = surges.isPresent() ? surges.get().at(site, cache) : Optional.empty();
+            if (tabulated.isPresent()) {
+                return tabulated.get();
+            }
+        } catch (MissingInput missing) {
+            return SurgeStudy.of(site, cache, StudyScope.POINT); // it tells what is missing
+        }
+        return SurgeStudy.of(site, cache, StudyScope.POINT);
     }
 
     /** Into the cache; what is missing is told where the result is asked for. */
@@ -130,7 +164,7 @@ public final class SiteStudy {
 
     static StudyResults electrodes(Site given, EarthCache cache, StudyScope scope) {
         Inputs in = new Inputs();
-        Site site = AdverseInputs.of(given, new Inputs());
+        Site site = scope == StudyScope.POINT ? given : AdverseInputs.of(given, new Inputs());
         List<Result> results = new ArrayList<>();
         List<Gap> gaps = new ArrayList<>();
         List<String> notes = new ArrayList<>();

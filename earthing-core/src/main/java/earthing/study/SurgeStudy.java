@@ -257,6 +257,12 @@ final class SurgeStudy {
             Arrangement arrangement, ScreenBond bond, String wave, double peak, Case circumstances) {
         Map<String, List<Result>> worst = new LinkedHashMap<>();
         try {
+            boolean oneResistance = Surges.circuitModel(site.surges()) == ElectrodeModel.RESISTANCE
+                    && site.stays().isEmpty()
+                    && SiteEarth.of(site, Bound.NOMINAL, in, cache).names().size() == 1;
+            if (oneResistance) {
+                return; // it lies between those at the bounds
+            }
             for (SoilPoints.Point point : SoilPoints.corners(site)) {
                 Site variant = SiteVariant.screened(SiteVariant.arranged(point.site(), arrangement, in), bond, in);
                 SurgeWave shape = SurgeWave.named(wave);
@@ -290,7 +296,7 @@ final class SurgeStudy {
         List<List<Result>> judged = new ArrayList<>();
         for (Result result : results) {
             String id = result.id();
-            if (id.startsWith(CABLE_END) && BORNE.stream().anyMatch(id::endsWith)) {
+            if (isBorne(id)) {
                 judged.add(List.of(result));
             } else if (id.startsWith(GAP) && id.endsWith(VOLTAGE)) {
                 String strength = strength(id);
@@ -301,6 +307,11 @@ final class SurgeStudy {
             }
         }
         return judged;
+    }
+
+    /** Whether a core or its protector bears this, so that a verdict rests on it. */
+    static boolean isBorne(String id) {
+        return id.startsWith(CABLE_END) && BORNE.stream().anyMatch(id::endsWith);
     }
 
     private static String strength(String voltage) {

@@ -167,11 +167,11 @@ final class TouchStudy {
             return;
         }
         try {
-            EarthElectrodes electrodes = fault.earth()
-                    .fields()
-                    .orElseThrow(() -> new MissingInput(
-                            "the shape of the electrodes is not known, so the potential of the ground cannot be computed",
-                            "electrodes.rod"));
+            if (!fault.earth().hasFields()) {
+                throw new MissingInput(
+                        "the shape of the electrodes is not known, so the potential of the ground cannot be computed",
+                        "electrodes.rod");
+            }
             for (String name : fault.electrodeCurrents().keySet()) {
                 if (!fault.earth().hasShape(name)) {
                     throw new MissingInput(
@@ -180,12 +180,10 @@ final class TouchStudy {
                             "electrodes.rod");
                 }
             }
-            UnitFields.Unit field = fields.of(electrodes, fault.electrodeCurrents());
+            UnitFields.Unit field = fields.of(fault.earth(), fault.electrodeCurrents());
             Basis basis = basis(criteria, fault);
             gate(basis.criteria());
-            double reach = site.cubicle() == null
-                    ? 1
-                    : in.orElse(site.cubicle().reach(), "cubicle.reach", 1, Dimension.LENGTH, REACH);
+            double reach = reach();
             parts(fault, field, basis, reach);
             betweenEarths(fault, basis);
             if (own(fault)) {
@@ -198,6 +196,7 @@ final class TouchStudy {
                 permissible("step.worst", fault, assessed(basis, Contact.FOOT_TO_FOOT), Contact.FOOT_TO_FOOT);
             }
             boolean figure = fault.at().equals("nominal")
+                    && fault.earth().tabulated().isEmpty()
                     && curves.isEmpty()
                     && own(fault)
                     && fault.circumstances().keys().getOrDefault("fault", "").equals("maximum");
@@ -294,6 +293,29 @@ final class TouchStudy {
                 part("stay-" + EarthPaths.key(stay.name()), EarthPaths.TANK, distance, fault, field, basis, reach);
             }
         }
+    }
+
+    /** Places of the parts of a site, and how far a person reaches there. */
+    static Set<TabulatedGround.Place> places(Site site) throws MissingInput {
+        TouchStudy study = new TouchStudy(site, new UnitFields(new EarthCache()));
+        double reach = study.reach();
+        Set<TabulatedGround.Place> places = new LinkedHashSet<>();
+        places.add(new TabulatedGround.Place(study.leadX(), reach));
+        if (site.pole() != null && ElectrodeBars.conducts(site.pole())) {
+            places.add(new TabulatedGround.Place(0, reach));
+        }
+        for (Stay stay : site.stays()) {
+            if (stay.anchorDistance().isKnown()) {
+                places.add(new TabulatedGround.Place(stay.anchorDistance().nominal(), reach));
+            }
+        }
+        return places;
+    }
+
+    private double reach() throws MissingInput {
+        return site.cubicle() == null
+                ? 1
+                : in.orElse(site.cubicle().reach(), "cubicle.reach", 1, Dimension.LENGTH, REACH);
     }
 
     private double leadX() throws MissingInput {
@@ -462,9 +484,7 @@ final class TouchStudy {
     private Curve plan(PowerCase fault, EarthElectrodes electrodes, Criteria criteria) throws MissingInput {
         UnitFields.Unit field = fields.of(electrodes, fault.electrodeCurrents());
         Basis basis = basis(criteria, fault);
-        double reach = site.cubicle() == null
-                ? 1
-                : in.orElse(site.cubicle().reach(), "cubicle.reach", 1, Dimension.LENGTH, REACH);
+        double reach = reach();
         return TouchFigures.plan(fault, field, basis, site, electrodes.bars(), leadX(), reach);
     }
 }

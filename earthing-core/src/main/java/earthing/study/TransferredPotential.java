@@ -64,7 +64,7 @@ final class TransferredPotential {
         Map<String, Double> shaped = new TreeMap<>(power.electrodeCurrents());
         shaped.keySet().removeIf(name -> !power.earth().hasShape(name));
         boolean all = shaped.size() == power.electrodeCurrents().size();
-        Optional<EnergisedElectrodes> field = power.earth().fields().map(f -> f.carrying(shaped));
+        Optional<EnergisedElectrodes> field = power.earth().carrying(shaped);
         for (Neighbour neighbour : site.neighbours()) {
             String id = "transfer." + EarthPaths.key(neighbour.name());
             boolean joined = neighbour.kind() == NeighbourKind.LV_EARTH

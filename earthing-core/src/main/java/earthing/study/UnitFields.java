@@ -6,7 +6,10 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
 
 /**
  * Fields of electrodes for a largest current of one ampere: potentials are proportional to the currents, so that one search
@@ -25,36 +28,58 @@ final class UnitFields {
     /**
      * One field, its scale [A], and what has been found in it.
      *
+     * @param solved the field
      * @param pairs number of pairs of elements
+     * @param carrier the one electrode that carries current, where its numbers are tabulated
      */
-    record Unit(EnergisedElectrodes field, double scale, Map<String, Double> found, long pairs) {
+    record Unit(
+            Supplier<EnergisedElectrodes> solved,
+            double scale,
+            Map<String, Double> found,
+            long pairs,
+            Optional<TabulatedGround.Carrier> carrier) {
 
         /** Many sites may share one electrode; beyond that, what was found is found again. */
         private static final int MOST_FOUND = 20_000;
 
         static Unit of(EarthElectrodes electrodes, Map<String, Double> currents) {
             long elements = electrodes.elements();
-            return new Unit(electrodes.carrying(currents), 1, new ConcurrentHashMap<>(), elements * elements);
+            EnergisedElectrodes field = electrodes.carrying(currents);
+            return new Unit(() -> field, 1, new ConcurrentHashMap<>(), elements * elements, Optional.empty());
+        }
+
+        private Unit times(double factor) {
+            return new Unit(solved, factor, found, pairs, carrier);
+        }
+
+        EnergisedElectrodes field() {
+            return solved.get();
         }
 
         double worstTouch(double x, double reach, double potential) {
             double unit = rounded(potential / scale);
+            if (carrier.isPresent() && carrier.get().covers(x, reach)) {
+                return scale * carrier.get().worstTouch(x, reach, unit);
+            }
             if (found.size() > MOST_FOUND) {
                 found.clear();
             }
             return scale
                     * found.computeIfAbsent(
                             "touch " + x + " " + reach + " " + unit,
-                            key -> field.worstTouch(x, 0, reach, unit).voltage());
+                            key -> field().worstTouch(x, 0, reach, unit).voltage());
         }
 
         double worstStep() {
-            return scale
-                    * found.computeIfAbsent("step", key -> field.worstStep(1).voltage());
+            return carrier.isPresent()
+                    ? scale * carrier.get().worstStep()
+                    : scale
+                            * found.computeIfAbsent(
+                                    "step", key -> field().worstStep(1).voltage());
         }
 
         List<Double> profile(double x, double length, int points) {
-            return field.profile(x, 0, x + length, 0, points).stream()
+            return field().profile(x, 0, x + length, 0, points).stream()
                     .map(v -> scale * v)
                     .toList();
         }
@@ -63,17 +88,49 @@ final class UnitFields {
     /** The field of these currents. */
     Unit of(EarthElectrodes electrodes, Map<String, Double> currents) {
         double largest = largest(currents);
-        if (largest == 0) {
-            return Unit.of(electrodes, currents);
-        }
-        Unit known = cache.field(electrodes, unit(currents));
-        return new Unit(known.field(), largest, known.found(), known.pairs());
+        return largest == 0
+                ? Unit.of(electrodes, currents)
+                : cache.field(electrodes, unit(currents)).times(largest);
     }
+
+    /** The field of these currents into the electrodes of a site, from a table where there is one. */
+    Unit of(SiteEarth earth, Map<String, Double> currents) {
+        Optional<TabulatedGround.Point> point = earth.tabulated();
+        double largest = largest(currents);
+        if (point.isPresent() && largest > 0) {
+            Optional<EarthElectrodes> reference = point.get().reference();
+            if (reference.isPresent()) {
+                return of(reference.get(), currents).times(point.get().scale() * largest);
+            }
+            List<String> carrying = currents.keySet().stream()
+                    .filter(name -> Math.abs(currents.get(name)) > ALONE * largest)
+                    .toList();
+            if (carrying.size() == 1) {
+                String name = carrying.get(0);
+                double current = Objects.requireNonNull(currents.get(name));
+                Supplier<EnergisedElectrodes> solved =
+                        () -> earth.fields().orElseThrow().carrying(Map.of(name, 1.0));
+                return new Unit(
+                        solved,
+                        current,
+                        new ConcurrentHashMap<>(),
+                        0,
+                        Optional.of(point.get().carrying(name)));
+            }
+        }
+        return of(earth.fields().orElseThrow(), currents);
+    }
+
+    /** Below this part of the largest an electrode carries nothing. */
+    private static final double ALONE = 1e-9;
 
     /** Of each pattern of currents the first fault. */
     Collection<PowerCase> patterns(List<PowerCase> cases) {
         Map<Pattern, PowerCase> patterns = new LinkedHashMap<>();
         for (PowerCase fault : cases) {
+            if (fault.earth().tabulated().isPresent()) {
+                continue; // nothing to search
+            }
             fault.earth()
                     .fields()
                     .filter(f -> largest(fault.electrodeCurrents()) > 0)

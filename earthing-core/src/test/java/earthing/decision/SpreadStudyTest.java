@@ -32,11 +32,17 @@ class SpreadStudyTest {
 
     /** A rod in uniform ground of 60, 120 and 240 ohm.m, no cubicle: quick to study. */
     private static Site rod(String uncertainty) throws IOException {
+        return rod(
+                uncertainty,
+                "earth-fault-current: {low: 250 A, nominal: 300 A, high: 340 A}\n  neutral: {method: resistor, resistance: 40"
+                        + " ohm}");
+    }
+
+    private static Site rod(String uncertainty, String source) throws IOException {
         String text = Files.readString(Path.of("..", "earthing-cli", "sites", "lowgarth-short.yaml"))
                 .replace(
                         "{resistivity: unknown}", "{resistivity: {low: 60 ohm.m, nominal: 120 ohm.m, high: 240 ohm.m}}")
-                .replace("current: 300 A", "current: {low: 250 A, nominal: 300 A, high: 340 A}")
-                .replace("method: resistor, resistance: unknown", "method: resistor, resistance: 40 ohm")
+                .replace("earth-fault-current: 300 A\n  neutral: {method: resistor, resistance: unknown}", source)
                 .replaceAll("cubicle: .*\\n", "")
                 .replaceAll("control-cable:\\n.*\\n.*\\n", "")
                 .replace("{touch: en-50522-2022}", "{touch: en-50522-2022, electrode-resistance: 50 ohm}");
@@ -97,6 +103,124 @@ class SpreadStudyTest {
             }
         }
         assertThat(compared).isGreaterThan(10);
+    }
+
+    /** Tables of the ground change no verdict, and no value by more than they say. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "brackenmire-mistakes.yaml",
+                "cobblers-mere-neutral.yaml",
+                "fellmark-single-wire.yaml",
+                "harrowfell-steel-rock.yaml",
+                "millgarth-two-wires.yaml",
+                "ollinford-concrete-lv.yaml",
+                "pellwharf-plate-concrete.yaml",
+                "quernholm-resonant.yaml",
+                "ravensike-readings.yaml",
+                "skarrowen-antenna.yaml",
+                "ternhook-wood-separate.yaml",
+                "ternhook-wood-shared.yaml",
+                "thornby-shield-wire.yaml"
+            })
+    void tabulatedSamplesAreThoseOfAWholeStudy(String name) {
+        Site site = DemoSite.read(name);
+        List<SpreadInput> inputs = SpreadInput.of(site);
+        InputSampler sampler = new InputSampler(site, inputs, 20261127L);
+        PointRun points = PointRun.tabulated(site, inputs);
+        assertThat(points.bound()).isLessThan(1e-3);
+        for (int i = 0; i < 3; i++) {
+            double[] values = sampler.sample(i);
+            Map<PointRun.Question, Finding> sample = points.at(values);
+            findingsByQuestion(SpreadInput.at(site, values)).forEach((question, full) -> {
+                if (full.value().isPresent() && full.margin().isPresent()) {
+                    assertThat(sample).containsKey(question);
+                    Finding drawn = Objects.requireNonNull(sample.get(question));
+                    assertThat(drawn.status()).as(question.toString()).isEqualTo(full.status());
+                    double margin = full.margin().getAsDouble();
+                    assertThat(drawn.margin().orElseThrow())
+                            .as(question.toString())
+                            .isCloseTo(margin, within(2 * points.bound() * (1 + Math.abs(margin)) + 1e-6));
+                }
+            });
+        }
+    }
+
+    private static Map<PointRun.Question, Finding> findingsByQuestion(Site point) {
+        return PointRun.keyed(findings(point));
+    }
+
+    /** The gate on speed rests on tables: where they can be made they are made. */
+    @Test
+    void layeredGroundUnderOneElectrodeIsTabulated() {
+        Site site = DemoSite.read("ternhook-wood-shared.yaml");
+        assertThat(PointRun.tabulated(site, SpreadInput.of(site)).bound())
+                .isPositive()
+                .isLessThan(1e-4);
+    }
+
+    /**
+     * The capacitive current of a small isolated network does not depend on the pole's earth (1 A: 12.7 kΩ of capacitance
+     * against some 40 Ω), so that the potential rise is current times resistance. With both lognormal it is lognormal:
+     * the variances of the logarithms add, with twice their covariance where the inputs are correlated (Johnson, Kotz,
+     * Balakrishnan, Continuous Univariate Distributions, volume 1, 1994, chapter 14, from memory). A rank correlation r
+     * belongs to 2 sin(π r/6) of the normal variables (Pearson 1907, from memory).
+     */
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 0.6, -0.6})
+    void thePotentialRiseOfAStiffSourceInLognormalGroundIsLognormal(double rank) throws IOException {
+        Site site = rod("""
+
+                uncertainty:
+                  distributions:
+                    - {key: soil.resistivity, shape: lognormal, limits: no}
+                    - {key: system.neutral.capacitive-current, shape: lognormal, limits: no}
+                """ + (rank == 0 ? "" : """
+                  correlations:
+                    - {one: soil.resistivity, other: system.neutral.capacitive-current, rank: "%s"}
+                """.formatted(rank)), STIFF);
+        int n = 2000;
+        List<SpreadInput> inputs = SpreadInput.of(site);
+        InputSampler sampler = new InputSampler(site, inputs, 20261127L);
+        PointRun points = PointRun.tabulated(site, inputs);
+        double median =
+                rise(points.at(inputs.stream().mapToDouble(SpreadInput::nominal).toArray()));
+        double[] values = IntStream.range(0, n)
+                .parallel()
+                .mapToDouble(i -> rise(points.at(sampler.sample(i))))
+                .sorted()
+                .toArray();
+        NormalDistribution normal = new NormalDistribution();
+        double wide = 2 * normal.inverseCumulativeProbability(0.975);
+        double ground = Math.log(240.0 / 60) / wide;
+        double current = Math.log(1.6 / 0.625) / wide;
+        double correlation = 2 * Math.sin(Math.PI * rank / 6);
+        double variance = ground * ground + current * current + 2 * correlation * ground * current;
+        for (double part : new double[] {0.05, 0.25, 0.5, 0.75, 0.95}) {
+            double exact = median * Math.exp(Math.sqrt(variance) * normal.inverseCumulativeProbability(part));
+            double below = (double)
+                            IntStream.range(0, n).filter(i -> values[i] < exact).count()
+                    / n;
+            // The part of the samples below the exact quantile scatters by √(p(1−p)/n).
+            assertThat(below).isCloseTo(part, within(3.5 * Math.sqrt(part * (1 - part) / n)));
+        }
+        double mean =
+                IntStream.range(0, n).mapToDouble(i -> values[i]).average().orElseThrow();
+        double exactMean = median * Math.exp(variance / 2);
+        assertThat(mean).isCloseTo(exactMean, within(3.5 * exactMean * Math.sqrt(Math.expm1(variance) / n)));
+    }
+
+    private static final String STIFF =
+            "three-phase-fault-current: 4 kA\n  neutral: {method: isolated, capacitive-current:"
+                    + " {low: 0.625 A, nominal: 1 A, high: 1.6 A}}";
+
+    private static double rise(Map<PointRun.Question, Finding> found) {
+        return found.values().stream()
+                .filter(f -> f.id().equals("epr.main"))
+                .findFirst()
+                .orElseThrow()
+                .value()
+                .orElseThrow();
     }
 
     /**
