@@ -6,7 +6,6 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Supplier;
@@ -102,12 +101,12 @@ final class UnitFields {
             if (reference.isPresent()) {
                 return of(reference.get(), currents).times(point.get().scale() * largest);
             }
-            List<String> carrying = currents.keySet().stream()
-                    .filter(name -> Math.abs(currents.get(name)) > ALONE * largest)
+            List<Map.Entry<String, Double>> carrying = currents.entrySet().stream()
+                    .filter(electrode -> Math.abs(electrode.getValue()) > ALONE * largest)
                     .toList();
             if (carrying.size() == 1) {
-                String name = carrying.get(0);
-                double current = Objects.requireNonNull(currents.get(name));
+                String name = carrying.get(0).getKey();
+                double current = carrying.get(0).getValue();
                 Supplier<EnergisedElectrodes> solved =
                         () -> earth.fields().orElseThrow().carrying(Map.of(name, 1.0));
                 return new Unit(
