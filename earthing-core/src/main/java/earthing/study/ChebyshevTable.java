@@ -1,20 +1,13 @@
 package earthing.study;
 
-import earthing.quantity.Source;
 import java.util.function.DoubleFunction;
 
 /**
  * Numbers over one variable from a polynomial through the extrema of a Chebyshev polynomial, evaluated by the second
- * barycentric formula. The points of each degree are among those of twice the degree, so that the new ones test the old
- * polynomial before they join it.
+ * barycentric formula (Berrut, Trefethen, SIAM Review 46 (2004), equations 4.2 and 5.4, from memory). The points of each
+ * degree are among those of twice the degree, so that the new ones test the old polynomial before they join it.
  */
 final class ChebyshevTable {
-
-    /** The formula and its weights. */
-    static final Source SOURCE = Source.publication(
-            "Berrut, Trefethen, Barycentric Lagrange interpolation, SIAM Review 46 (2004)",
-            "equations 4.2 and 5.4",
-            Source.Status.FROM_MEMORY);
 
     private static final int FIRST_DEGREE = 4;
     private static final int LAST_DEGREE = 32;
