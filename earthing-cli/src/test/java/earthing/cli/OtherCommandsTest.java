@@ -145,7 +145,7 @@ final class OtherCommandsTest {
         assertThat(format.err()).contains("expected one of text, json, junit, sarif; have docx");
         CommandRun array = CommandRun.of("soil", "survey.csv", "--array", "square");
         assertThat(array.code()).isEqualTo(2);
-        assertThat(array.err()).contains("expected one of wenner, schlumberger; have square");
+        assertThat(array.err()).contains("expected one of wenner, schlumberger, driven-rod; have square");
     }
 
     @Test

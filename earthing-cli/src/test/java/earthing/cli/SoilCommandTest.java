@@ -97,7 +97,7 @@ final class SoilCommandTest {
         assertThat(run.code()).as(run.err()).isZero();
         assertThat(run.out())
                 .contains("Driven rod sounding, 1 traverse, 8 readings, depths 0.600 m to 6.00 m")
-                .contains("Depth m", "nothing of the ground beside it", "soil:\n  layers:\n", "nominal: 2.00 m");
+                .contains("Depth m", "nothing of the ground beside", "soil:\n  layers:\n", "nominal: 2.00 m");
         assertThat(run(rows.toString(), "--array", "wenner").code()).isEqualTo(65);
         assertThat(run(rows.toString(), "--layers", "4").err()).contains("no more than 3 layers");
     }

@@ -48,7 +48,7 @@ class SpreadCommandTest {
         CommandRun run = CommandRun.of(text);
         assertThat(run.err()).isEmpty();
         assertThat(run.out())
-                .contains("## Inputs spread within their bounds")
+                .contains("Inputs spread within their bounds")
                 .contains("3 samples of the bounded inputs, seed 7")
                 .contains("sets of criteria");
         text[8] = "json";

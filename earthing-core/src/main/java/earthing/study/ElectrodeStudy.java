@@ -12,9 +12,11 @@ import earthing.site.Electrode;
 import earthing.site.Site;
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.apache.commons.math3.complex.Complex;
 
 /** Soil and electrode: the numbers of one bound. */
@@ -33,15 +35,7 @@ final class ElectrodeStudy {
     private ElectrodeStudy() {}
 
     static List<Result> of(Site site, SiteEarth earth, Inputs in) throws MissingInput {
-        List<Result> results = new ArrayList<>();
-        SoilModel soil = earth.soil();
-        for (int i = 0; i < soil.layerCount(); i++) {
-            String layer = "soil.layer." + (i + 1) + ".";
-            results.add(number(layer + "resistivity", earth, soil.resistivity(i), Dimension.RESISTIVITY, "soil model"));
-            if (i < soil.layerCount() - 1) {
-                results.add(number(layer + "thickness", earth, soil.thickness(i), Dimension.LENGTH, "soil model"));
-            }
-        }
+        List<Result> results = new ArrayList<>(ground(earth));
         List<String> names = earth.names();
         for (int i = 0; i < names.size(); i++) {
             String name = names.get(i);
@@ -62,6 +56,19 @@ final class ElectrodeStudy {
                             "thin-wire Galerkin",
                             WIRE));
                 }
+            }
+        }
+        return results;
+    }
+
+    private static List<Result> ground(SiteEarth earth) {
+        List<Result> results = new ArrayList<>();
+        SoilModel soil = earth.soil();
+        for (int i = 0; i < soil.layerCount(); i++) {
+            String layer = "soil.layer." + (i + 1) + ".";
+            results.add(number(layer + "resistivity", earth, soil.resistivity(i), Dimension.RESISTIVITY, "soil model"));
+            if (i < soil.layerCount() - 1) {
+                results.add(number(layer + "thickness", earth, soil.thickness(i), Dimension.LENGTH, "soil model"));
             }
         }
         return results;
@@ -115,7 +122,7 @@ final class ElectrodeStudy {
 
     /**
      * The resistances in grounds beside the bounds in which the second method lies further away than in any at the bounds:
-     * of each electrode the furthest.
+     * of each electrode the furthest, with the ground.
      *
      * @param found the results at the bounds
      * @param grounds grounds beside the bounds, each with the site that lies in it
@@ -125,6 +132,7 @@ final class ElectrodeStudy {
         if (grounds.isEmpty()) {
             return results;
         }
+        Set<String> shown = new HashSet<>();
         for (String name : grounds.keySet().iterator().next().names()) {
             // As the check does: a closed form where one holds anywhere, else the bound of even leakage.
             boolean closed = found.stream().anyMatch(r -> r.id().equals(resistanceId(name) + FORMULA));
@@ -135,6 +143,7 @@ final class ElectrodeStudy {
                     .max()
                     .orElse(Double.NEGATIVE_INFINITY);
             List<Result> worst = List.of();
+            Optional<SiteEarth> where = Optional.empty();
             for (Map.Entry<SiteEarth, Site> ground : grounds.entrySet()) {
                 SiteEarth earth = ground.getKey();
                 if (!earth.hasShape(name)) {
@@ -146,9 +155,11 @@ final class ElectrodeStudy {
                 if (apart > furthest + NOTICEABLE) {
                     furthest = apart;
                     worst = here;
+                    where = Optional.of(earth);
                 }
             }
             results.addAll(worst);
+            where.filter(earth -> shown.add(earth.at())).ifPresent(earth -> results.addAll(ground(earth)));
         }
         return results;
     }

@@ -105,7 +105,7 @@ class EarthElectrodesTest {
         assertThatThrownBy(() -> new Discretisation(1, Double.NaN, 1)).hasMessageContaining("element length");
         assertThatThrownBy(() -> new Discretisation(1, 1, Double.NaN)).hasMessageContaining("floor");
         assertThatThrownBy(() -> new Discretisation(1, 1, 1, 0)).hasMessageContaining("another bar");
-        assertThat(Discretisation.STANDARD.shorter(2)).isEqualTo(new Discretisation(16, 1.5, 0.25, 0.5));
+        assertThat(Discretisation.STANDARD.shorter(2)).isEqualTo(new Discretisation(16, 1.5, 0.25, 0.4));
     }
 
     /** Wires of 25 m in elements of 3 m would not see that a butt beside them floats: 2 % high without halving. */

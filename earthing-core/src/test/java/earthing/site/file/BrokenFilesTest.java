@@ -361,7 +361,7 @@ final class BrokenFilesTest {
                     - {spacing: 2 m, resistance: 8 ohm}
                     - {rod-depth: 3 m, rod-diameter: 16 mm, resistance: 30 ohm}
                 """,
-                "x.yaml:5:3: soil.soundings: there are readings of 2 kinds of arrays; expected readings of one kind");
+                "x.yaml:6:5: soil.soundings: there are readings of 2 kinds of arrays; expected readings of one kind");
     }
 
     @Test
