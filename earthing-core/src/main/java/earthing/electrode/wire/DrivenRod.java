@@ -17,6 +17,9 @@ import java.util.Optional;
  */
 public record DrivenRod(double length, double radius) implements ElectrodeArray {
 
+    /** Deeper, a slipped unit would ask for thousands of elements [m]. */
+    private static final double LONGEST = 1000;
+
     /** Where the method comes from. */
     public static final Source SOURCE = Source.standard(
             "IEEE Std 81-2012", "variation of depth: resistance of a rod driven deeper", Source.Status.FROM_MEMORY);
@@ -27,10 +30,14 @@ public record DrivenRod(double length, double radius) implements ElectrodeArray 
     /**
      * Refuses a rod that is no bar.
      *
-     * @param length length in the ground [m], at least twice the radius
+     * @param length length in the ground [m], at least twice the radius, ≤ 1000
      * @param radius radius [m], &gt; 0
      */
     public DrivenRod {
+        if (length > LONGEST) {
+            throw new IllegalArgumentException(
+                    "no rod is driven deeper than 1000 m; have " + length + " m, is the unit right?");
+        }
         bar(length, radius);
     }
 

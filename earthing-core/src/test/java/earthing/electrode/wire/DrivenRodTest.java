@@ -139,6 +139,13 @@ class DrivenRodTest {
         assertThat(fit.thickness(0).value()).isCloseTo(THICKNESS, within(0.02));
     }
 
+    /** A survey in kilometres by mistake. */
+    @Test
+    void aRodOfKilometresIsRefused() {
+        assertThatThrownBy(() -> new DrivenRod(1001, 0.008)).hasMessageContaining("is the unit right?");
+        assertThat(new DrivenRod(1000, 0.008).length()).isEqualTo(1000);
+    }
+
     /** 2 % of scatter leaves the true ground within intervals; one reading off by 40 % is set aside and named. */
     @Test
     void scatterWidensTheIntervalsAndABadReadingIsSetAside() {
