@@ -21,21 +21,26 @@ public class LadderBenchmark {
 
     private static final int SPANS = 10_000;
 
-    private NumpyPeer peer = new NumpyPeer("ladder " + SPANS);
+    /** The peer, in a process of its own. */
+    @State(Scope.Benchmark)
+    public static class Peer {
 
-    /** Compares both. */
-    @Setup(Level.Trial)
-    public void settle() {
-        double theirs = peer.run();
-        if (!(Math.abs(theirs / ladder() - 1) < 1e-6)) {
-            throw new IllegalStateException("ladders differ: " + ladder() + " and " + theirs);
+        private final NumpyPeer peer = new NumpyPeer("ladder " + SPANS);
+
+        /** Compares both. */
+        @Setup(Level.Trial)
+        public void settle(LadderBenchmark own) {
+            double theirs = peer.run();
+            if (!(Math.abs(theirs / own.ladder() - 1) < 1e-6)) {
+                throw new IllegalStateException("ladders differ: " + own.ladder() + " and " + theirs);
+            }
         }
-    }
 
-    /** Ends the peer. */
-    @TearDown(Level.Trial)
-    public void end() {
-        peer.close();
+        /** Ends it. */
+        @TearDown(Level.Trial)
+        public void end() {
+            peer.close();
+        }
     }
 
     /** This library. */
@@ -48,7 +53,7 @@ public class LadderBenchmark {
 
     /** scipy: assembly, factors, solution. */
     @Benchmark
-    public double scipy() {
-        return peer.run();
+    public double scipy(Peer peer) {
+        return peer.peer.run();
     }
 }
