@@ -30,7 +30,8 @@ public class ElectrodeBenchmark {
     /** Greatest number of elements at which results are compared before they are timed. */
     private static final int COMPARED = 500;
 
-    private static final Discretisation RULE = new Discretisation(PIECES, Double.POSITIVE_INFINITY, 1);
+    private static final Discretisation RULE =
+            new Discretisation(PIECES, Double.POSITIVE_INFINITY, 1, Double.POSITIVE_INFINITY);
     private static final LayeredSoil SOIL =
             new LayeredSoil(List.of(new Layer(100, 2), new Layer(1000, Double.POSITIVE_INFINITY)));
 
