@@ -4,6 +4,7 @@ import earthing.fault.EarthFault;
 import earthing.fault.EarthFaultResult;
 import earthing.fault.EarthFaultSystem;
 import earthing.fault.PoleEarth;
+import earthing.fault.ReturnPaths;
 import earthing.quantity.Measure;
 import earthing.quantity.Measure.Bound;
 import earthing.quantity.Numbers;
@@ -85,6 +86,7 @@ final class OvervoltageSearch {
     private final Network network;
     private final ToDoubleFunction<EarthFaultResult> strain;
     private final Map<String, Measure> inputs;
+    private final ReturnPaths paths = new ReturnPaths();
 
     /**
      * Prepares a search.
@@ -210,7 +212,8 @@ final class OvervoltageSearch {
             EarthFaultResult circuit = EarthFault.solve(
                     system.get(),
                     PoleEarth.of(List.of(new PoleEarth.Branch(FaultSolver.POLE, pole))),
-                    EarthFault.Kind.singlePhase(resistance == null ? 0 : resistance.nominal()));
+                    EarthFault.Kind.singlePhase(resistance == null ? 0 : resistance.nominal()),
+                    paths);
             return Optional.of(new Point(parts, circuit, strain.applyAsDouble(circuit)));
         } catch (IllegalArgumentException refused) {
             return Optional.empty(); // levels that contradict each other are no state of the network
