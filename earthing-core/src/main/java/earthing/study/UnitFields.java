@@ -48,7 +48,7 @@ final class UnitFields {
         }
 
         private Unit times(double factor) {
-            return new Unit(solved, factor, found, pairs, carrier);
+            return new Unit(solved, factor * scale, found, pairs, carrier);
         }
 
         EnergisedElectrodes field() {
@@ -111,7 +111,7 @@ final class UnitFields {
         if (point.isPresent() && largest > 0) {
             Optional<EarthElectrodes> reference = point.get().reference();
             if (reference.isPresent()) {
-                return of(reference.get(), currents).times(point.get().scale() * largest);
+                return of(reference.get(), currents).times(point.get().scale());
             }
             List<Map.Entry<String, Double>> carrying = currents.entrySet().stream()
                     .filter(electrode -> Math.abs(electrode.getValue()) > ALONE * largest)
