@@ -110,7 +110,24 @@ public final class EarthFault {
      * @throws IllegalArgumentException if the tank has no way to earth at all, or a bolted earth meets a return conductor
      */
     public static EarthFaultResult solve(EarthFaultSystem system, PoleEarth earth, Kind kind) {
-        ReturnPath ret = ReturnPath.of(system, earth);
+        return solve(system, earth, kind, ReturnPath.of(system, earth));
+    }
+
+    /**
+     * Solves one of many faults with the same conductors.
+     *
+     * @param system the network
+     * @param earth the ways from the tank to earth
+     * @param kind what is faulted
+     * @param paths ways back that have been found, to which this one is added
+     * @return currents and voltages, as without them
+     * @throws IllegalArgumentException as without them
+     */
+    public static EarthFaultResult solve(EarthFaultSystem system, PoleEarth earth, Kind kind, ReturnPaths paths) {
+        return solve(system, earth, kind, paths.of(system, earth));
+    }
+
+    private static EarthFaultResult solve(EarthFaultSystem system, PoleEarth earth, Kind kind, ReturnPath ret) {
         List<Phase> faulted = kind.ordered();
         int m = faulted.size();
         ZMatrixRMaj matrix = new ZMatrixRMaj(m + 2, m + 2);

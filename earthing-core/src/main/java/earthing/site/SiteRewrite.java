@@ -6,6 +6,8 @@ import java.lang.reflect.Method;
 import java.lang.reflect.RecordComponent;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.BiFunction;
 import org.jspecify.annotations.Nullable;
 
@@ -24,6 +26,36 @@ public final class SiteRewrite {
      */
     public static Site of(Site site, BiFunction<String, Measure, Measure> change) {
         return (Site) record("", site, change);
+    }
+
+    /**
+     * Rewrites the measures of one block of a site; nothing else is looked at.
+     *
+     * @param site the site
+     * @param block key of the block at the top of the site, for example {@code system}
+     * @param change as in {@link #of}
+     * @return the changed site, the same object if nothing changed
+     */
+    public static Site of(Site site, String block, BiFunction<String, Measure, Measure> change) {
+        Shape shape = Shape.OF.get(Site.class);
+        int at = shape.keys.indexOf(block);
+        if (at < 0) {
+            throw new IllegalArgumentException("a site has no block " + block);
+        }
+        try {
+            Object before = shape.accessors.get(at).invoke(site);
+            Object after = before == null ? null : rewritten(block, before, change);
+            if (after == before) {
+                return site;
+            }
+            Object[] parts = new Object[shape.keys.size()];
+            for (int i = 0; i < parts.length; i++) {
+                parts[i] = i == at ? after : shape.accessors.get(i).invoke(site);
+            }
+            return (Site) shape.constructor.newInstance(parts);
+        } catch (ReflectiveOperationException impossible) {
+            throw new IllegalStateException("a site cannot be rewritten", impossible);
+        }
     }
 
     /**
@@ -77,6 +109,10 @@ public final class SiteRewrite {
     private static final class Shape {
         final List<String> keys = new ArrayList<>();
         final List<Method> accessors = new ArrayList<>();
+        /** Whether a component can be a measure or hold one. */
+        final List<Boolean> holds = new ArrayList<>();
+
+        private final Map<String, String[]> paths = new ConcurrentHashMap<>();
         final Constructor<?> constructor;
 
         static final ClassValue<Shape> OF = new ClassValue<>() {
@@ -92,12 +128,26 @@ public final class SiteRewrite {
                 keys.add(kebab(component.getName()));
                 accessors.add(component.getAccessor());
                 types.add(component.getType());
+                holds.add(holds(component.getType()));
             }
             try {
                 constructor = type.getDeclaredConstructor(types.toArray(Class<?>[]::new));
             } catch (NoSuchMethodException impossible) {
                 throw new IllegalStateException("record " + type.getName() + " has no constructor", impossible);
             }
+        }
+
+        private static boolean holds(Class<?> type) {
+            return !type.isPrimitive() && !type.isEnum() && type != String.class && !Number.class.isAssignableFrom(type);
+        }
+
+        /** Path of a component of a block that stands at a path. */
+        String path(String of, int component) {
+            return paths.computeIfAbsent(
+                    of,
+                    at -> keys.stream()
+                            .map(key -> at.isEmpty() ? key : at + "." + key)
+                            .toArray(String[]::new))[component];
         }
     }
 
@@ -108,9 +158,9 @@ public final class SiteRewrite {
         try {
             for (int i = 0; i < parts.length; i++) {
                 Object before = shape.accessors.get(i).invoke(block);
-                if (before != null) {
-                    String key = shape.keys.get(i);
-                    parts[i] = rewritten(path.isEmpty() ? key : path + "." + key, before, change);
+                parts[i] = before;
+                if (before != null && shape.holds.get(i)) {
+                    parts[i] = rewritten(shape.path(path, i), before, change);
                 }
                 same &= before == parts[i];
             }

@@ -154,6 +154,18 @@ public sealed interface SoilModel permits UniformSoil, LayeredSoil {
     }
 
     /**
+     * The same ground in units of the resistivity of its top layer, so that grounds that differ by a factor are equal.
+     *
+     * @return the model whose top layer has 1 Ω·m
+     */
+    default SoilModel relative() {
+        double top = resistivity(0);
+        return of(layers().stream()
+                .map(layer -> new Layer(layer.resistivity() / top, layer.thickness()))
+                .toList());
+    }
+
+    /**
      * The same ground in another season: drying or freezing changes the resistivity of a top depth only. A layer that
      * reaches deeper is split there.
      *

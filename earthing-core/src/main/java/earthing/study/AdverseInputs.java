@@ -9,7 +9,6 @@ import earthing.site.Site;
 import earthing.site.SiteRewrite;
 import earthing.study.FaultNetwork.State;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -121,7 +120,7 @@ final class AdverseInputs {
     static Site network(Site site, State state) {
         Bound source = state == State.MINIMUM ? Bound.LOW : Bound.HIGH;
         Bound impedance = state == State.MINIMUM ? Bound.HIGH : Bound.LOW;
-        return SiteRewrite.of(site, (path, measure) -> {
+        return SiteRewrite.of(site, SYSTEM, (path, measure) -> {
             if (!isOfNetwork(path, measure)) {
                 return measure;
             }
@@ -154,8 +153,11 @@ final class AdverseInputs {
                 (path, measure) -> OTHER_EARTHS.contains(path) && measure.hasSpread() ? at(measure, bound) : measure);
     }
 
+    /** The block of the network. */
+    private static final String SYSTEM = "system";
+
     /** Beginning of the keys of the network. */
-    static final String NETWORK = "system.";
+    static final String NETWORK = SYSTEM + ".";
 
     private static boolean isOfNetwork(String path, Measure measure) {
         return path.startsWith(NETWORK)
@@ -168,7 +170,7 @@ final class AdverseInputs {
     /** The bounded inputs of the network by their keys. */
     static Map<String, Measure> ofNetwork(Site site) {
         Map<String, Measure> inputs = new LinkedHashMap<>();
-        SiteRewrite.of(site, (path, measure) -> {
+        SiteRewrite.of(site, SYSTEM, (path, measure) -> {
             if (isOfNetwork(path, measure)) {
                 inputs.put(path, measure);
             }
@@ -177,9 +179,9 @@ final class AdverseInputs {
         return inputs;
     }
 
-    /** The site with bounded inputs at exact values in SI, by their keys. */
+    /** The site with bounded inputs of the network at exact values in SI, by their keys. */
     static Site exactly(Site site, Map<String, Double> values) {
-        return SiteRewrite.of(site, (path, measure) -> {
+        return SiteRewrite.of(site, SYSTEM, (path, measure) -> {
             Double value = values.get(path);
             return value == null || !measure.hasSpread() ? measure : Measure.of(measure.dimension(), value);
         });
@@ -187,24 +189,18 @@ final class AdverseInputs {
 
     /** The site with every combination of the ends of those inputs whose adverse end depends on the rest of the loop. */
     static List<Site> corners(Site site, Site ends) {
-        List<String> free = new ArrayList<>();
-        SiteRewrite.of(site, (path, measure) -> {
+        Map<String, Measure> spread = new LinkedHashMap<>();
+        SiteRewrite.of(site, SYSTEM, (path, measure) -> {
             if (UNSTEADY.contains(path) && measure.hasSpread()) {
-                free.add(path);
-            }
-            return measure;
-        });
-        Map<String, Measure> spread = new HashMap<>();
-        SiteRewrite.of(site, (path, measure) -> {
-            if (free.contains(path)) {
                 spread.put(path, measure);
             }
             return measure;
         });
+        List<String> free = List.copyOf(spread.keySet());
         List<Site> corners = new ArrayList<>();
         for (int corner = 0; corner < (1 << free.size()); corner++) {
             int bits = corner;
-            corners.add(SiteRewrite.of(ends, (path, measure) -> {
+            corners.add(SiteRewrite.of(ends, SYSTEM, (path, measure) -> {
                 int i = free.indexOf(path);
                 Measure given = spread.get(path);
                 return i < 0 || given == null ? measure : at(given, (bits >> i & 1) == 1 ? Bound.HIGH : Bound.LOW);

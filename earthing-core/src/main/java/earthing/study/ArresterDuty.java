@@ -12,6 +12,7 @@ import earthing.site.Site;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Voltages that the arresters have to stand at power frequency, in service and during an earth fault. */
@@ -105,6 +106,9 @@ final class ArresterDuty {
         }
     }
 
+    /** What is asked between two of its grounds. */
+    private record Between(Asked asked, OvervoltageSearch.Ground low, OvervoltageSearch.Ground high) {}
+
     /** The fault that strains the arresters most within the bounds of network and ground; it stands beside the bounds. */
     static void worst(Site site, FaultClearing clearing, List<Asked> asked, FaultResults results, Inputs in) {
         Arresters arresters = site.arresters();
@@ -113,19 +117,28 @@ final class ArresterDuty {
         }
         try {
             Bears stated = Bears.of(arresters, in);
-            for (Asked each : asked) {
-                OvervoltageSearch search = new OvervoltageSearch(
-                        site, each.state(), each.network(), c -> voltage(c) / stated.during(shots(clearing, c)));
-                for (List<OvervoltageSearch.Ground> ends : ends(each.grounds())) {
-                    search.between(ends.get(0), ends.get(1))
-                            .ifPresent(found -> emit(
-                                    each.circumstances(),
-                                    found.at(),
-                                    found.circuit(),
-                                    stated,
-                                    shots(clearing, found.circuit()),
-                                    results));
-                }
+            List<Between> searches = asked.stream()
+                    .flatMap(each -> ends(each.grounds()).stream()
+                            .map(ends -> new Between(each, ends.get(0), ends.get(1))))
+                    .toList();
+            List<Optional<OvervoltageSearch.Found>> found = searches.parallelStream()
+                    .map(one -> new OvervoltageSearch(
+                                    site,
+                                    one.asked().state(),
+                                    one.asked().network(),
+                                    c -> voltage(c) / stated.during(shots(clearing, c)))
+                            .between(one.low(), one.high()))
+                    .toList();
+            for (int i = 0; i < searches.size(); i++) {
+                Case circumstances = searches.get(i).asked().circumstances();
+                found.get(i)
+                        .ifPresent(worst -> emit(
+                                circumstances,
+                                worst.at(),
+                                worst.circuit(),
+                                stated,
+                                shots(clearing, worst.circuit()),
+                                results));
             }
         } catch (MissingInput missing) {
             return; // told where the faults at the bounds are looked at

@@ -179,8 +179,12 @@ public final class EarthCache {
         surveys = new Kept<>(most, pairs, fitted -> 0);
     }
 
+    /** Solved once for all grounds that differ by a factor, since every resistance follows it; sleeves do not. */
     EarthElectrodes solve(SoilModel soil, List<Bar> bars) {
-        return solved.get(new Problem(soil, List.copyOf(bars)), p -> EarthElectrodes.of(p.soil(), p.bars()));
+        boolean follows = bars.stream().allMatch(bar -> bar.sleeve() == 0);
+        Problem problem = new Problem(follows ? soil.relative() : soil, List.copyOf(bars));
+        EarthElectrodes electrodes = solved.get(problem, p -> EarthElectrodes.of(p.soil(), p.bars()));
+        return follows ? electrodes.in(soil, soil.resistivity(0)) : electrodes;
     }
 
     /** The numbers of a ground that need no solution; empty where there is no table. */

@@ -2,6 +2,7 @@ package earthing.study;
 
 import earthing.electrode.formula.FormulaResult;
 import earthing.electrode.formula.LongWireSunde;
+import earthing.electrode.wire.Bar;
 import earthing.electrode.wire.EarthElectrodes;
 import earthing.electrode.wire.SeriesElectrodes;
 import earthing.quantity.Dimension;
@@ -193,7 +194,29 @@ final class ElectrodeStudy {
                         + " errs high and step beside the lead low");
             }
         }
+        earth.bars().stream()
+                .filter(bar -> footOnBetterGround(bar, earth.soil()))
+                .map(Bar::electrode)
+                .distinct()
+                .forEach(name -> notes.add("the foot of " + name
+                        + " stands within its radius above ground that conducts better; the flat of a foot is not in the model, so"
+                        + " the resistance of " + name + " reads high there, by a third where that ground is ten times better"));
         return notes;
+    }
+
+    /** Least radius over length of what stands on its foot: a rod reaches the ground by its side. */
+    private static final double THICK = 0.03;
+    /** Factor of resistivity from which ground is better. */
+    private static final double BETTER = 1.5;
+
+    private static boolean footOnBetterGround(Bar bar, SoilModel soil) {
+        double foot = Math.max(bar.depth1(), bar.depth2());
+        boolean stands = bar.x1() == bar.x2() && bar.y1() == bar.y2() && bar.radius() > THICK * bar.length();
+        int layer = soil.layerAt(foot);
+        return stands
+                && layer + 1 < soil.layerCount()
+                && soil.top(layer + 1) - foot <= bar.radius()
+                && soil.resistivity(layer + 1) < soil.resistivity(layer) / BETTER;
     }
 
     /** The impedance with the conductors, what it is beside the resistance, and the closed form where one holds. */

@@ -48,25 +48,37 @@ final class UnitFields {
         }
 
         private Unit times(double factor) {
-            return new Unit(solved, factor, found, pairs, carrier);
+            return new Unit(solved, factor * scale, found, pairs, carrier);
         }
 
         EnergisedElectrodes field() {
             return solved.get();
         }
 
+        /**
+         * Greatest voltage between metal at a potential and feet within reach: the lowest or the highest potential of the
+         * ground there decides, whatever that of the metal.
+         */
         double worstTouch(double x, double reach, double potential) {
-            double unit = rounded(potential / scale);
+            double unit = potential / scale;
             if (carrier.isPresent() && carrier.get().covers(x, reach)) {
                 return scale * carrier.get().worstTouch(x, reach, unit);
             }
             if (found.size() > MOST_FOUND) {
                 found.clear();
             }
-            return scale
-                    * found.computeIfAbsent(
-                            "touch " + x + " " + reach + " " + unit,
-                            key -> field().worstTouch(x, 0, reach, unit).voltage());
+            double beyond = field().greatestPotential();
+            double least = found.computeIfAbsent(
+                    "least " + x + " " + reach,
+                    key -> 2 * beyond
+                            - field().worstTouch(x, 0, reach, 2 * beyond).voltage());
+            if (unit - least >= beyond - unit) {
+                return scale * (unit - least); // no ground is at a higher potential than every electrode
+            }
+            double most = found.computeIfAbsent(
+                    "most " + x + " " + reach,
+                    key -> field().worstTouch(x, 0, reach, -2 * beyond).voltage() - 2 * beyond);
+            return scale * Math.max(Math.abs(unit - least), Math.abs(unit - most));
         }
 
         double worstStep() {
@@ -89,7 +101,7 @@ final class UnitFields {
         double largest = largest(currents);
         return largest == 0
                 ? Unit.of(electrodes, currents)
-                : cache.field(electrodes, unit(currents)).times(largest);
+                : cache.field(electrodes.reference(), unit(currents)).times(electrodes.scale() * largest);
     }
 
     /** The field of these currents into the electrodes of a site, from a table where there is one. */
@@ -99,7 +111,7 @@ final class UnitFields {
         if (point.isPresent() && largest > 0) {
             Optional<EarthElectrodes> reference = point.get().reference();
             if (reference.isPresent()) {
-                return of(reference.get(), currents).times(point.get().scale() * largest);
+                return of(reference.get(), currents).times(point.get().scale());
             }
             List<Map.Entry<String, Double>> carrying = currents.entrySet().stream()
                     .filter(electrode -> Math.abs(electrode.getValue()) > ALONE * largest)
@@ -133,7 +145,7 @@ final class UnitFields {
             fault.earth()
                     .fields()
                     .filter(f -> largest(fault.electrodeCurrents()) > 0)
-                    .ifPresent(f -> patterns.putIfAbsent(new Pattern(f, unit(fault.electrodeCurrents())), fault));
+                    .ifPresent(f -> patterns.putIfAbsent(new Pattern(f.reference(), unit(fault.electrodeCurrents())), fault));
         }
         return patterns.values();
     }

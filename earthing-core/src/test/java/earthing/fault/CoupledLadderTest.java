@@ -191,6 +191,33 @@ class CoupledLadderTest {
                 .isLessThan(1e-9);
     }
 
+    /** Ways back that were kept serve only conductors, stations and electrodes that are equal. */
+    @Property(seed = "20261125", tries = 40)
+    void waysBackThatWereKeptChangeNothing(
+            @ForAll @DoubleRange(min = 1, max = 100) double ohms,
+            @ForAll @DoubleRange(min = 5, max = 100) double earth,
+            @ForAll boolean tied) {
+        ReturnPaths paths = new ReturnPaths();
+        List<EarthFaultSystem> systems = new ArrayList<>();
+        for (boolean bonded : List.of(true, false)) {
+            systems.add(system(
+                    wire(NEUTRAL, TO_NEUTRAL, 60, 4, 40, true, OptionalInt.empty()),
+                    new SecondWire(wire(SHIELD, TO_SHIELD, earth, 5, 40, bonded, OptionalInt.empty()), BETWEEN, tied)));
+        }
+        systems.addAll(List.copyOf(systems));
+        for (EarthFaultSystem system : systems) {
+            for (double resistance : new double[] {ohms, 2 * ohms}) {
+                PoleEarth rod = PoleEarth.ofResistance("rod", resistance);
+                EarthFault.Kind kind = EarthFault.Kind.singlePhase(1);
+                EarthFaultResult kept = EarthFault.solve(system, rod, kind, paths);
+                EarthFaultResult anew = EarthFault.solve(system, rod, kind);
+                assertThat(kept.totalCurrent()).isEqualTo(anew.totalCurrent());
+                assertThat(kept.earthPotentialRise()).isEqualTo(anew.earthPotentialRise());
+                assertThat(kept.wires()).isEqualTo(anew.wires());
+            }
+        }
+    }
+
     /** Whatever the neutral's and the shield wire's earths, a poorer electrode gives a higher rise. */
     @Property(seed = "20261125", tries = 60)
     void riseGrowsWithTheElectrode(

@@ -1,6 +1,7 @@
 package earthing.site;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import earthing.quantity.Measure;
 import earthing.study.DemoSite;
@@ -38,5 +39,26 @@ class SiteRewriteTest {
         assertThat(Objects.requireNonNull(lower.tank()).height().nominal()).isEqualTo(7.5);
         assertThat(lower.electrodes()).isEqualTo(site.electrodes());
         assertThat(lower.system()).isEqualTo(site.system());
+    }
+
+    @ParameterizedTest
+    @MethodSource("demoSites")
+    void ofOneBlockIsThatOfTheWholeSiteThere(String name) {
+        Site site = DemoSite.read(name);
+        List<String> paths = new ArrayList<>();
+        Site doubled = SiteRewrite.of(site, "system", (path, measure) -> {
+            paths.add(path);
+            return measure.isKnown() ? Measure.of(measure.dimension(), 2 * measure.nominal()) : measure;
+        });
+        assertThat(paths).isNotEmpty().allMatch(path -> path.startsWith("system."));
+        assertThat(doubled)
+                .isEqualTo(SiteRewrite.of(
+                        site,
+                        (path, measure) -> path.startsWith("system.") && measure.isKnown()
+                                ? Measure.of(measure.dimension(), 2 * measure.nominal())
+                                : measure));
+        assertThat(SiteRewrite.of(site, "system", (path, measure) -> measure)).isSameAs(site);
+        assertThatThrownBy(() -> SiteRewrite.of(site, "sistem", (path, measure) -> measure))
+                .hasMessageContaining("no block sistem");
     }
 }

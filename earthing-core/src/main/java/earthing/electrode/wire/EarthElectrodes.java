@@ -40,6 +40,10 @@ public final class EarthElectrodes {
     private final ResistanceMatrix resistances;
     private final double residual;
     private final double condition;
+    /** The same electrodes in the ground that was solved, and how many times its resistivities this ground has. */
+    private final EarthElectrodes reference;
+
+    private final double scale;
 
     private EarthElectrodes(PointSource ground, List<Bar> bars, Discretisation rule) {
         if (bars.isEmpty()) {
@@ -64,6 +68,32 @@ public final class EarthElectrodes {
         residual = solution.residual;
         condition = solution.condition;
         resistances = new ResistanceMatrix(names, invert(solution.conductances));
+        reference = this;
+        scale = 1;
+    }
+
+    private EarthElectrodes(EarthElectrodes solved, SoilModel soil, double scale) {
+        this.soil = soil;
+        this.scale = scale;
+        reference = solved;
+        bars = solved.bars;
+        names = solved.names;
+        mesh = solved.mesh;
+        integral = solved.integral;
+        electrode = solved.electrode;
+        system = solved.system;
+        currentPerVolt = solved.currentPerVolt;
+        surface = solved.surface;
+        residual = solved.residual;
+        condition = solved.condition;
+        int k = names.size();
+        double[][] values = new double[k][k];
+        for (int i = 0; i < k; i++) {
+            for (int j = 0; j < k; j++) {
+                values[i][j] = scale * solved.resistances.get(i, j);
+            }
+        }
+        resistances = new ResistanceMatrix(names, values);
     }
 
     /**
@@ -101,6 +131,43 @@ public final class EarthElectrodes {
      */
     public static EarthElectrodes of(PointSource ground, List<Bar> bars, Discretisation rule) {
         return new EarthElectrodes(ground, bars, rule);
+    }
+
+    /**
+     * The same bars in ground all of whose resistivities are greater by one factor: every resistance and, for given
+     * currents, every potential is greater by it.
+     *
+     * @param soil that ground
+     * @param factor its resistivities over those of this ground [-], &gt; 0
+     * @return the electrodes in it, which share what has been solved
+     * @throws IllegalArgumentException if a bar has a sleeve, whose resistance does not follow the ground
+     */
+    public EarthElectrodes in(SoilModel soil, double factor) {
+        if (bars.stream().anyMatch(bar -> bar.sleeve() != 0)) {
+            throw new IllegalArgumentException("a bar in a sleeve does not follow the resistivity of the ground");
+        }
+        if (!(factor > 0)) {
+            throw new IllegalArgumentException("a factor on resistivity must be > 0; have " + factor);
+        }
+        return new EarthElectrodes(reference, soil, scale * factor);
+    }
+
+    /**
+     * The electrodes in the ground in which they were solved; see {@link #in}.
+     *
+     * @return these where they were solved themselves
+     */
+    public EarthElectrodes reference() {
+        return reference;
+    }
+
+    /**
+     * Resistivities of this ground over those of the ground of {@link #reference}.
+     *
+     * @return factor [-]
+     */
+    public double scale() {
+        return scale;
     }
 
     /** Bars of two electrodes that run into each other are one electrode; the equation would not notice. */
@@ -186,7 +253,7 @@ public final class EarthElectrodes {
     public double resistanceWithoutOthers(String name) {
         boolean[] present = new boolean[names.size()];
         present[resistances.index(name)] = true;
-        return 1 / system.solve(present).conductances[0][0];
+        return scale / system.solve(present).conductances[0][0];
     }
 
     /**
@@ -204,11 +271,11 @@ public final class EarthElectrodes {
         double whole = 0;
         for (int e = 0; e < mesh.size; e++) {
             if (electrode[e] == wanted) {
-                weight[e] = mesh.length[e] / soil.resistivity(mesh.layer[e]);
+                weight[e] = mesh.length[e] / reference.soil.resistivity(mesh.layer[e]);
                 whole += weight[e];
             }
         }
-        return system.loss(weight) / (whole * whole);
+        return scale * system.loss(weight) / (whole * whole);
     }
 
     /**
@@ -298,7 +365,7 @@ public final class EarthElectrodes {
         double[] current = new double[k];
         for (int e = 0; e < mesh.size; e++) {
             for (int j = 0; j < k; j++) {
-                current[electrode[e]] += currentPerVolt[j][e] * potential[j];
+                current[electrode[e]] += currentPerVolt[j][e] * potential[j] / scale;
             }
         }
         return energised(potential, current);
@@ -317,6 +384,7 @@ public final class EarthElectrodes {
     }
 
     private EnergisedElectrodes energised(double[] potential, double[] current) {
+        // Currents that give these potentials in the ground that was solved.
         double[] element = new double[mesh.size];
         List<ElementLeakage> leakage = new ArrayList<>();
         for (int e = 0; e < mesh.size; e++) {
@@ -329,7 +397,7 @@ public final class EarthElectrodes {
                     (mesh.y1[e] + mesh.y2[e]) / 2,
                     (mesh.z1[e] + mesh.z2[e]) / 2,
                     mesh.length[e],
-                    element[e]));
+                    element[e] / scale));
         }
         return new EnergisedElectrodes(
                 soil, bars, names, integral, this::surface, potential, current, element, leakage);

@@ -15,7 +15,9 @@ public final class EnergisedElectrodes {
     private final Supplier<SurfaceField> surface;
     private final double[] potentials;
     private final double[] currents;
+    /** Currents of the elements that give these potentials in the ground for which the integrals stand. */
     private final double[] elementCurrents;
+
     private final List<ElementLeakage> leakage;
 
     EnergisedElectrodes(
@@ -47,6 +49,19 @@ public final class EnergisedElectrodes {
      */
     public double potentialOf(String name) {
         return potentials[index(name)];
+    }
+
+    /**
+     * Greatest magnitude of the potential of any electrode; none of the ground is greater.
+     *
+     * @return potential to remote earth [V], ≥ 0
+     */
+    public double greatestPotential() {
+        double greatest = 0;
+        for (double potential : potentials) {
+            greatest = Math.max(greatest, Math.abs(potential));
+        }
+        return greatest;
     }
 
     /**

@@ -105,9 +105,8 @@ final class PairIntegral {
             for (int e = 0; e < mesh.size; e++) {
                 least = Math.min(least, mesh.length[e]);
             }
-            known = new RadialTable(square(zu - zo), square(least / 4), 1, (r2, values) -> {
+            known = new RadialTable(square(zu - zo), square(least / 4), 1, (r2, values, room) -> {
                 double sum = 0;
-                ImageTerms room = new ImageTerms(); // once a piece of the table
                 for (int f = 0; f < kernel.families; f++) {
                     double[] b = kernel.offset[f];
                     double zeta = kernel.upperSign[f] * zu + kernel.lowerSign[f] * zo;

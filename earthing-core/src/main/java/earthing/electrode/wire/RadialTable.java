@@ -4,11 +4,12 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Functions of the horizontal distance r from a source at a depth, as polynomials in q = r² + depth² on half octaves of
- * q, each found when first asked for.
+ * Functions of the horizontal distance r from a source at a depth, as polynomials in q = r² + depth² on octaves of q, each
+ * found when first asked for.
  *
- * <p>Every image acts through 1/√(q + s), s ≥ 0, whose expansion about the middle of a half octave converges with a
- * ratio of at most 1/5. Degree 6 at the zeros of a Chebyshev polynomial then leaves 5e-8 of it. Each piece is checked
+ * <p>Every image acts through 1/√(q + s), s ≥ 0, which is smooth about the middle of an octave of q up to three
+ * times its half length.
+ * Degree 8 at the zeros of a Chebyshev polynomial then leaves (3 + √8)^−9 = 1.3e-7 of it. Each piece is checked
  * against the function itself at the end of its interval, where the error is greatest; a piece that misses by more than
  * {@link #TOLERANCE} of the greatest of the functions is not used.
  */
@@ -17,10 +18,10 @@ final class RadialTable {
     /** Greatest relative error of a piece that is used. */
     static final double TOLERANCE = 5e-7;
 
-    private static final int TERMS = 7;
-    private static final int CELLS = 96;
-    /** Exponent field and first bit of the mantissa of 1.0, below which no piece lies. */
-    private static final int FIRST = 1023 << 1;
+    private static final int TERMS = 9;
+    private static final int CELLS = 48;
+    /** Exponent field of 1.0, below which no piece lies. */
+    private static final int FIRST = 1023;
 
     private static final double[] NODE = new double[TERMS];
     private static final double[][] POWERS = new double[TERMS][TERMS];
@@ -50,8 +51,8 @@ final class RadialTable {
 
     /** The functions to be tabulated. */
     interface Functions {
-        /** Puts all values at one squared horizontal distance [m²] into the array. */
-        void at(double r2, double[] values);
+        /** Puts all values at one squared horizontal distance [m²] into the array; the room serves one piece after the other. */
+        void at(double r2, double[] values, ImageTerms room);
     }
 
     private final double depth2;
@@ -99,20 +100,20 @@ final class RadialTable {
         return sum;
     }
 
-    /** Place −1 … 1 in the half octave, from the mantissa. */
+    /** Place −1 … 1 in the octave, from the mantissa. */
     private static double place(long bits) {
-        return 4 * Double.longBitsToDouble((bits & 0x0007_FFFF_FFFF_FFFFL) | 0x3FF0_0000_0000_0000L) - 5;
+        return 2 * Double.longBitsToDouble((bits & 0x000F_FFFF_FFFF_FFFFL) | 0x3FF0_0000_0000_0000L) - 3;
     }
 
     private static double polynomial(double[] c, int from, double t) {
         double t2 = t * t;
-        double odd = c[from + 1] + t2 * (c[from + 3] + t2 * c[from + 5]);
-        double even = c[from] + t2 * (c[from + 2] + t2 * (c[from + 4] + t2 * c[from + 6]));
+        double odd = c[from + 1] + t2 * (c[from + 3] + t2 * (c[from + 5] + t2 * c[from + 7]));
+        double even = c[from] + t2 * (c[from + 2] + t2 * (c[from + 4] + t2 * (c[from + 6] + t2 * c[from + 8])));
         return even + t * odd;
     }
 
     private double[] cell(long bits) {
-        int cell = (int) (bits >>> 51) - FIRST;
+        int cell = (int) (bits >>> 52) - FIRST;
         if (cell < 0 || cell >= CELLS) {
             return REFUSED;
         }
@@ -121,19 +122,20 @@ final class RadialTable {
     }
 
     private double[] fill(int cell) {
-        double low = Math.scalb(cell % 2 == 0 ? 1.0 : 1.5, cell / 2);
-        double middle = low + Math.scalb(0.25, cell / 2);
+        double low = Math.scalb(1.0, cell);
+        double middle = 1.5 * low;
         double[] c = new double[count * TERMS];
         double[] values = new double[count];
+        ImageTerms room = new ImageTerms();
         for (int i = 0; i < TERMS; i++) {
-            functions.at(squaredDistance(middle + NODE[i] * (middle - low)), values);
+            functions.at(squaredDistance(middle + NODE[i] * (middle - low)), values, room);
             for (int f = 0; f < count; f++) {
                 for (int p = 0; p < TERMS; p++) {
                     c[f * TERMS + p] += POWERS[p][i] * values[f];
                 }
             }
         }
-        functions.at(squaredDistance(middle + (middle - low)), values);
+        functions.at(squaredDistance(middle + (middle - low)), values, room);
         double greatest = 0;
         double error = 0;
         for (int f = 0; f < count; f++) {

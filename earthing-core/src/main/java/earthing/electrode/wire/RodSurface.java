@@ -74,8 +74,7 @@ final class RodSurface {
     }
 
     /** Adds the potential at a squared horizontal distance [m²], per volt on each electrode. */
-    void add(double r2, double[] values) {
-        ImageTerms room = new ImageTerms();
+    void add(double r2, double[] values, ImageTerms room) {
         for (int e : elements) {
             double mean = mean(e, r2, room);
             for (int k = 0; k < values.length; k++) {

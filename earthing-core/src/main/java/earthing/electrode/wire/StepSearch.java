@@ -14,9 +14,9 @@ import java.util.function.Function;
  */
 final class StepSearch {
 
-    private static final int GRID = 44;
+    private static final int GRID = 16;
     private static final int STEEPEST = 24;
-    private static final int DIRECTIONS = 12;
+    private static final int DIRECTIONS = 8;
     private static final int STARTS = 6;
     private static final double ROUGH = 1.0 / 40;
     private static final double FINE = 1e-3;
@@ -141,7 +141,7 @@ final class StepSearch {
     }
 
     private int cells(double extent) {
-        return (int) Math.max(4, Math.min(GRID, Math.ceil(extent / (pace / 2))));
+        return (int) Math.max(4, Math.min(GRID, Math.ceil(extent / (1.5 * pace))));
     }
 
     private SurfaceVoltage step(double x, double y, double direction) {

@@ -170,8 +170,8 @@ final class SurfaceField {
                 squared,
                 squared,
                 1,
-                (r2, values) ->
-                        values[0] = integral.pointAtSurface(source.layer(), source.depth(), r2, new ImageTerms()));
+                (r2, values, room) ->
+                        values[0] = integral.pointAtSurface(source.layer(), source.depth(), r2, room));
     }
 
     private RadialTable rodTable(int[] elements) {
@@ -182,10 +182,10 @@ final class SurfaceField {
         // Nearer than its radius to the end of a rod a point is within the metal; no piece covers that.
         double least = Math.max(top, mesh.radius[elements[0]]);
         RodSurface[] pieces = RodSurface.ofRod(mesh, integral, currentPerVolt, elements);
-        return new RadialTable(top * top, least * least, currentPerVolt.length, (r2, values) -> {
+        return new RadialTable(top * top, least * least, currentPerVolt.length, (r2, values, room) -> {
             Arrays.fill(values, 0);
             for (RodSurface piece : pieces) {
-                piece.add(r2, values);
+                piece.add(r2, values, room);
             }
         });
     }
