@@ -264,7 +264,7 @@ public record SoundingInversion(Sounding sounding, List<SoundingFit> fits, int c
      * Which product a thin layer makes itself felt by: 1 for ρ·h of a layer more resistive than its surroundings, -1 for
      * h/ρ of one that conducts better; 0 for a resistive layer at the surface, which hides.
      */
-    private static int productOfThinLayer(double[] logs, int layer) {
+    static int productOfThinLayer(double[] logs, int layer) {
         double around = layer == 0 ? logs[1] : 0.5 * (logs[layer - 1] + logs[layer + 1]);
         if (logs[layer] < around) {
             return -1;

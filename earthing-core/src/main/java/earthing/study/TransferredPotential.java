@@ -4,6 +4,7 @@ import earthing.electrode.wire.EnergisedElectrodes;
 import earthing.quantity.Measure;
 import earthing.quantity.Source;
 import earthing.quantity.Worked;
+import earthing.safety.LowVoltageStress;
 import earthing.site.AuxiliaryKind;
 import earthing.site.AuxiliaryReference;
 import earthing.site.AuxiliarySupply;
@@ -21,17 +22,8 @@ import org.jspecify.annotations.Nullable;
 /** Potentials that leave the site: to neighbours, to the low-voltage network, to the auxiliary supply. */
 final class TransferredPotential {
 
-    /** Where the stress of low-voltage equipment is limited. */
-    static final Source LOW_VOLTAGE_STRESS = Source.standard(
-            "IEC 60364-4-44:2007",
-            "table 44.A2, power-frequency stress of low-voltage equipment above its own voltage",
-            Source.Status.FROM_MEMORY);
-
     private static final Source SURFACE =
             Source.tool("potential of the ground at the distance of the neighbour, worst direction");
-    private static final double SHORT_TIME = 5;
-    private static final double SHORT_LIMIT = 1200;
-    private static final double LONG_LIMIT = 250;
     private static final int DIRECTIONS = 24;
 
     private final Site site;
@@ -193,15 +185,14 @@ final class TransferredPotential {
                 .mapToDouble(PowerCase.FaultShot::duration)
                 .max()
                 .orElse(Double.POSITIVE_INFINITY);
-        boolean brief = longest <= SHORT_TIME;
         results.add(number(
                 id + ".limit",
                 power,
-                brief ? SHORT_LIMIT : LONG_LIMIT,
-                brief
+                LowVoltageStress.limit(longest),
+                LowVoltageStress.brief(longest)
                         ? "stress of low-voltage equipment above its own voltage, cleared within 5 s"
                         : "stress of low-voltage equipment above its own voltage, longer than 5 s",
-                LOW_VOLTAGE_STRESS));
+                LowVoltageStress.SOURCE));
     }
 
     private void auxiliary(PowerCase power) {

@@ -235,6 +235,18 @@ class SafetyEdgesTest {
 
     /** Summed anew, so that a remembered sum cannot stand in for it. */
     @Test
+    void lowVoltageEquipmentBearsMoreForFiveSeconds() {
+        // IEC 60364-4-44, table 44.A2, from memory; the first limit read in a paper to CIRED 2001.
+        assertThat(LowVoltageStress.limit(0)).isEqualTo(1200);
+        assertThat(LowVoltageStress.limit(5)).isEqualTo(1200);
+        assertThat(LowVoltageStress.limit(Math.nextUp(5.0))).isEqualTo(250);
+        assertThat(LowVoltageStress.brief(5)).isTrue();
+        assertThat(LowVoltageStress.brief(Double.POSITIVE_INFINITY)).isFalse();
+        assertThatIllegalArgumentException().isThrownBy(() -> LowVoltageStress.limit(Math.nextDown(0.0)));
+        assertThatIllegalArgumentException().isThrownBy(() -> LowVoltageStress.limit(Double.NaN));
+    }
+
+    @Test
     void theSeriesIsTheSameNearAndFar() {
         // To first order in the reflection only the nearest image counts; a thick layer leaves the far field 4/(πd).
         double far = SurfaceLayerFactor.summed(1e-6, 4);

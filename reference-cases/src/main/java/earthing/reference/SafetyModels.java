@@ -14,6 +14,7 @@ import earthing.safety.FootDisc;
 import earthing.safety.Footwear;
 import earthing.safety.Ieee80Curve;
 import earthing.safety.LocationClass;
+import earthing.safety.LowVoltageStress;
 import earthing.safety.PermissibleVoltage;
 import earthing.safety.SafetyCriteria;
 import earthing.safety.Shock;
@@ -41,6 +42,8 @@ final class SafetyModels {
                 "safety.touch-table",
                 given -> Map.of(
                         "touch", volts(table(given), Contact.HAND_TO_FEET, given.value("duration"), standing(given))));
+        models.put(
+                "safety.low-voltage-stress", given -> Map.of("limit", LowVoltageStress.limit(given.value("duration"))));
         models.put("safety.ieee80", SafetyModels::ieee80);
         models.put(
                 "safety.body-current",

@@ -47,7 +47,7 @@ class ValidationPageTest {
         String page = ValidationPage.of(outcomes, List.of(), List.of(), new CaseReader.NotYet(1, Map.of("C", "later")));
         assertThat(page)
                 .contains("| room | 4 | 3 | 4 | 1 | 0 | 0 | 1 | 1 | 1 | 1 |")
-                .contains("| room | 4.00 | 4.00 | – | – | 0.39 |")
+                .contains("| room | 4.00 | 4.00 (A) | – | – | 0.39 |")
                 .contains("| A | first | a book, p. 1 (from memory) | published | 1 | 2.0 % | 4.00 | 0.39 |")
                 .contains("- A, worst y: printed 2.04 m, computed 2.0000. Read from a curve.")
                 .contains("- B, a leaflet: y printed 5 m, computed 4.0000. Digits turned round.")
