@@ -7,7 +7,7 @@ import earthing.decision.RemedyCostFile;
 import earthing.decision.RemedyCosts;
 import earthing.decision.RemedySearch;
 import earthing.decision.RemedyTrial;
-import earthing.numeric.Workers;
+import earthing.study.Workers;
 import earthing.report.RemedyPage;
 import earthing.report.ReportInput;
 import earthing.site.Site;

@@ -1,7 +1,7 @@
 package earthing.cli;
 
 import earthing.decision.SpreadStudy;
-import earthing.numeric.Workers;
+import earthing.study.Workers;
 import earthing.report.Report;
 import earthing.report.ReportInput;
 import earthing.report.SpreadReport;

@@ -1,6 +1,6 @@
 package earthing.cli;
 
-import earthing.numeric.Workers;
+import earthing.study.Workers;
 import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;

@@ -4,7 +4,7 @@ import earthing.compliance.ComplianceRun;
 import earthing.compliance.Finding;
 import earthing.compliance.Status;
 import earthing.decision.RemedyTrial.Change;
-import earthing.numeric.Workers;
+import earthing.study.Workers;
 import earthing.site.Site;
 import earthing.site.file.SiteEdit;
 import earthing.study.EarthCache;

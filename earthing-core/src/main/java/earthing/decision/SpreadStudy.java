@@ -6,7 +6,7 @@ import earthing.decision.Knowledge.Turn;
 import earthing.decision.Knowledge.Unknown;
 import earthing.decision.PointRun.Question;
 import earthing.decision.WorstSearch.Compared;
-import earthing.numeric.Workers;
+import earthing.study.Workers;
 import earthing.site.Site;
 import java.util.ArrayList;
 import java.util.Comparator;

@@ -1,4 +1,4 @@
-package earthing.numeric;
+package earthing.study;
 
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
