@@ -7,6 +7,7 @@ import earthing.decision.RemedyCostFile;
 import earthing.decision.RemedyCosts;
 import earthing.decision.RemedySearch;
 import earthing.decision.RemedyTrial;
+import earthing.study.Workers;
 import earthing.report.RemedyPage;
 import earthing.report.ReportInput;
 import earthing.site.Site;
@@ -144,6 +145,9 @@ final class RemedyCommand extends Subcommand {
     private boolean everyStep;
 
     @Mixin
+    private final ThreadsOption threads = new ThreadsOption();
+
+    @Mixin
     private final OutputOption output = new OutputOption();
 
     @Override
@@ -159,6 +163,7 @@ final class RemedyCommand extends Subcommand {
         if (largest < 1 || largest > 6 || runs < 0) {
             throw usage("--sets takes 1 to 6 and --runs 0 or more; have " + largest + " and " + runs);
         }
+        int workers = threads.number(spec());
         Map<String, Integer> chosen = chosen(all);
         RemedyCosts prices = costs.map(file -> prices(file, all)).orElse(RemedyCosts.NONE);
         Set<String> allowed = Set.copyOf(allow.stream().map(Words::text).toList());
@@ -168,9 +173,12 @@ final class RemedyCommand extends Subcommand {
         Remedies remedies;
         try (Progress progress = SiteArgument.watched(spec(), file)) {
             read = Assessment.read(file);
-            remedies = chosen.isEmpty()
-                    ? RemedySearch.of(read.site(), all, plan, progress::step)
-                    : RemedySearch.chosen(read.site(), all, chosen, plan);
+            Site asked = read.site();
+            remedies = Workers.of(
+                    workers,
+                    () -> chosen.isEmpty()
+                            ? RemedySearch.of(asked, all, plan, progress::step)
+                            : RemedySearch.chosen(asked, all, chosen, plan));
         } catch (IllegalArgumentException refused) {
             throw usage("--set: " + refused.getMessage());
         }

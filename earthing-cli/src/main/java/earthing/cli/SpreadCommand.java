@@ -1,6 +1,7 @@
 package earthing.cli;
 
 import earthing.decision.SpreadStudy;
+import earthing.study.Workers;
 import earthing.report.Report;
 import earthing.report.ReportInput;
 import earthing.report.SpreadReport;
@@ -71,6 +72,9 @@ final class SpreadCommand extends Subcommand {
     private Format format;
 
     @Mixin
+    private final ThreadsOption threads = new ThreadsOption();
+
+    @Mixin
     private final OutputOption output = new OutputOption();
 
     @Override
@@ -82,18 +86,23 @@ final class SpreadCommand extends Subcommand {
         if (format == Format.PDF && output.file().isEmpty()) {
             throw new ParameterException(spec().commandLine(), "--format pdf needs --output with a file");
         }
+        int workers = threads.number(spec());
         try (Progress progress = site.watched()) {
-            ReportInput input = Assessment.verdicts(site.file(), progress);
-            SpreadStudy spread;
-            try {
-                spread = SpreadStudy.of(input.site(), input.findings(), samples, seed, progress::step);
-            } catch (IllegalArgumentException impossible) {
-                throw new CommandFailure(
-                        ExitCode.INVALID_INPUT, List.of("earthing: " + site.file() + ": " + impossible.getMessage()));
-            }
-            write(input, spread);
-            return (spread.search().counterexamples().isEmpty() ? ExitCode.MET : ExitCode.NOT_MET).code();
+            return Workers.of(workers, () -> spread(progress)).code();
         }
+    }
+
+    private ExitCode spread(Progress progress) {
+        ReportInput input = Assessment.verdicts(site.file(), progress);
+        SpreadStudy spread;
+        try {
+            spread = SpreadStudy.of(input.site(), input.findings(), samples, seed, progress::step);
+        } catch (IllegalArgumentException impossible) {
+            throw new CommandFailure(
+                    ExitCode.INVALID_INPUT, List.of("earthing: " + site.file() + ": " + impossible.getMessage()));
+        }
+        write(input, spread);
+        return spread.search().counterexamples().isEmpty() ? ExitCode.MET : ExitCode.NOT_MET;
     }
 
     private void write(ReportInput input, SpreadStudy spread) {

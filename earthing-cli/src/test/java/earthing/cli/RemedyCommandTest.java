@@ -7,6 +7,7 @@ import com.eclipsesource.json.JsonObject;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -71,6 +72,17 @@ final class RemedyCommandTest {
         assertThat(set.get("effects").asArray().get(0).asObject().getString("direction", ""))
                 .isEqualTo("worse");
         assertThat(json.get("cautions").asArray()).isNotEmpty();
+    }
+
+    @Test
+    void anyNumberOfThreadsGivesTheSameBytes() {
+        String[] set = {"remedy", site("ternhook-wood-separate"), "--set", "single-earth", "--threads", "1"};
+        String one = CommandRun.of(set).out();
+        assertThat(one).contains("single-earth");
+        for (String threads : List.of("2", "4")) {
+            set[5] = threads;
+            assertThat(CommandRun.of(set).out()).isEqualTo(one);
+        }
     }
 
     @Test

@@ -36,8 +36,23 @@ class SpreadCommandTest {
         CommandRun first = CommandRun.of(json);
         assertThat(first.out()).startsWith("{\n  \"format\": \"earthing-spread/1\"");
         assertThat(CommandRun.of(json).out()).isEqualTo(first.out());
-        json[6] = "8";
+        json[7] = "8";
         assertThat(CommandRun.of(json).out()).isNotEqualTo(first.out());
+    }
+
+    @Test
+    void anyNumberOfThreadsGivesTheSameBytes() {
+        String[] json = {
+            "spread", demo("brackenmire-mistakes"), "--samples", "8", "--format", "json", "--threads", "1"
+        };
+        String one = CommandRun.of(json).out();
+        assertThat(one).contains("\"probability");
+        for (String threads : new String[] {"2", "4"}) {
+            json[7] = threads;
+            assertThat(CommandRun.of(json).out()).isEqualTo(one);
+        }
+        json[7] = "0";
+        assertThat(CommandRun.of(json).err()).contains("--threads takes 1 to 1024; have 0");
     }
 
     @Test

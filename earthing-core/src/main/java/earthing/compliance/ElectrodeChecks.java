@@ -22,6 +22,9 @@ import java.util.function.ToDoubleFunction;
 final class ElectrodeChecks {
 
     private static final Source OWNER = Source.owner("criteria.electrode-resistance");
+    private static final String FORMULA = ".formula";
+    private static final String WITHOUT_OTHERS = ".without-others";
+
     private static final Source AGREEMENT = Source.tool(
             "band of 10 % between closed form and numeric solution, set here, no published source; docs/theory/electrode.md");
     private static final Source BOUND =
@@ -91,7 +94,7 @@ final class ElectrodeChecks {
             String id = "electrode." + electrode.name() + ".resistance";
             Draft draft =
                     new Draft("electrode.model-agreement", Group.ELECTRODE, "electrode " + electrode.name(), AGREEMENT);
-            Optional<Pair> formula = furthest(design, id, ".formula", p -> Math.abs(p.limit() - p.value()) / p.value());
+            Optional<Pair> formula = furthest(design, id, FORMULA, p -> Math.abs(p.limit() - p.value()) / p.value());
             Optional<Pair> even = furthest(design, id, ".even-leakage", p -> p.value() / p.limit());
             if (formula.isPresent()) {
                 findings.add(agreeing(draft, formula.get()));
@@ -125,6 +128,7 @@ final class ElectrodeChecks {
     /** Of all grounds that were looked at the one in which both methods lie furthest apart; nominal where it is no nearer. */
     private static Optional<Pair> furthest(Design design, String id, String second, ToDoubleFunction<Pair> apart) {
         List<Pair> pairs = design.results().of(id).stream()
+                .map(numeric -> second.equals(FORMULA) ? withoutOthers(design, id, numeric) : numeric)
                 .flatMap(numeric ->
                         at(design, id + second, numeric.at()).map(other -> new Pair(numeric, other)).stream())
                 .toList();
@@ -134,9 +138,17 @@ final class ElectrodeChecks {
                 .min(Comparator.comparing(p -> !p.numeric().at().equals("nominal")));
     }
 
+    /** A closed form knows no other metal in the ground, so the solution is taken without it. */
+    private static Result withoutOthers(Design design, String id, Result numeric) {
+        return at(design, id + WITHOUT_OTHERS, numeric.at()).orElse(numeric);
+    }
+
     private static Finding agreeing(Draft draft, Pair pair) {
         double n = pair.value();
         double f = pair.limit();
+        String numeric = pair.numeric().id().endsWith(WITHOUT_OTHERS)
+                ? "numeric without the other electrodes "
+                : "numeric ";
         return draft.worked(Worked.of("d", "abs(R_f - R_n) / R_n")
                         .with("R_f", f, "ohm")
                         .with("R_n", n, "ohm")
@@ -147,8 +159,8 @@ final class ElectrodeChecks {
                         Math.abs(f - n) / n,
                         AGREEMENT_BAND,
                         "",
-                        "closed form " + Numbers.brief(f) + " ohm, numeric " + Numbers.brief(n) + " ohm; "
-                                + pair.second().model());
+                        "closed form " + Numbers.brief(f) + " ohm, " + numeric + Numbers.brief(n)
+                                + " ohm; " + pair.second().model());
     }
 
     /** Where no closed form covers the shape: the solution has to lie below the upper bound of even leakage. */

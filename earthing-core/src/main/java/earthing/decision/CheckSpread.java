@@ -2,9 +2,7 @@ package earthing.decision;
 
 import earthing.compliance.Finding;
 import earthing.compliance.Status;
-import java.util.Arrays;
 import java.util.OptionalDouble;
-import org.apache.commons.math3.stat.StatUtils;
 import org.apache.commons.math3.stat.interval.ConfidenceInterval;
 import org.apache.commons.math3.stat.interval.WilsonScoreInterval;
 
@@ -15,40 +13,36 @@ public final class CheckSpread {
     public static final double CONFIDENCE = 0.95;
 
     private final Finding verdict;
-    private final double[] values;
-    private final double[] margins;
-    private final OptionalDouble limit;
-    private final int notMet;
+    private final SampleTally values = new SampleTally();
+    private final SampleTally margins = new SampleTally();
+    private double leastLimit = Double.POSITIVE_INFINITY;
+    private double mostLimit = Double.NEGATIVE_INFINITY;
+    private int notMet;
 
     /**
-     * Keeps what the samples gave.
+     * Nothing yet.
      *
      * @param verdict the finding on the site with its bounds
-     * @param samples the finding of each sample that has a value and a margin
      */
-    CheckSpread(Finding verdict, Finding[] samples) {
+    CheckSpread(Finding verdict) {
         this.verdict = verdict;
-        int n = samples.length;
-        double[] value = new double[n];
-        double[] margin = new double[n];
-        double least = Double.POSITIVE_INFINITY;
-        double most = Double.NEGATIVE_INFINITY;
-        int failed = 0;
-        for (int i = 0; i < n; i++) {
-            value[i] = samples[i].value().orElseThrow();
-            margin[i] = samples[i].margin().orElseThrow();
-            double at = samples[i].limit().orElse(Double.NaN);
-            least = Math.min(least, at);
-            most = Math.max(most, at);
-            failed += isNotMet(samples[i]) ? 1 : 0;
-        }
-        Arrays.sort(value);
-        Arrays.sort(margin);
-        values = value;
-        margins = margin;
-        notMet = failed;
-        // A limit that is a quotient of inputs wanders in its last digit only.
-        limit = most - least <= 1e-9 * Math.abs(most) ? OptionalDouble.of(most) : OptionalDouble.empty();
+    }
+
+    /** Takes the finding of a sample that has a value and a margin. */
+    void add(Finding sample) {
+        values.add(sample.value().orElseThrow());
+        margins.add(sample.margin().orElseThrow());
+        double limit = sample.limit().orElse(Double.NaN);
+        leastLimit = Math.min(leastLimit, limit);
+        mostLimit = Math.max(mostLimit, limit);
+        notMet += isNotMet(sample) ? 1 : 0;
+    }
+
+    /** Ends the taking. */
+    CheckSpread settled() {
+        values.settled();
+        margins.settled();
+        return this;
     }
 
     /** Whether a requirement is not met, accepted or not. */
@@ -71,7 +65,7 @@ public final class CheckSpread {
      * @return the number
      */
     public int samples() {
-        return values.length;
+        return values.count();
     }
 
     /**
@@ -89,7 +83,7 @@ public final class CheckSpread {
      * @return part of the samples
      */
     public double probability() {
-        return (double) notMet / values.length;
+        return (double) notMet / values.count();
     }
 
     /**
@@ -98,11 +92,11 @@ public final class CheckSpread {
      * @return lower and upper bound at {@link #CONFIDENCE}
      */
     public ConfidenceInterval interval() {
-        ConfidenceInterval wilson = new WilsonScoreInterval().createInterval(values.length, notMet, CONFIDENCE);
+        ConfidenceInterval wilson = new WilsonScoreInterval().createInterval(values.count(), notMet, CONFIDENCE);
         // Where no sample or every sample fails, one end is exact; rounding must not move it.
         return new ConfidenceInterval(
                 notMet == 0 ? 0 : wilson.getLowerBound(),
-                notMet == values.length ? 1 : wilson.getUpperBound(),
+                notMet == values.count() ? 1 : wilson.getUpperBound(),
                 CONFIDENCE);
     }
 
@@ -112,7 +106,7 @@ public final class CheckSpread {
      * @return mean in SI
      */
     public double mean() {
-        return StatUtils.mean(values);
+        return values.mean();
     }
 
     /**
@@ -122,7 +116,7 @@ public final class CheckSpread {
      * @return value in SI, between two samples on a straight line
      */
     public double quantile(double part) {
-        return quantile(values, part);
+        return values.quantile(part);
     }
 
     /**
@@ -132,14 +126,7 @@ public final class CheckSpread {
      * @return relative margin, negative where the requirement is not met
      */
     public double marginQuantile(double part) {
-        return quantile(margins, part);
-    }
-
-    private static double quantile(double[] sorted, double part) {
-        double place = part * (sorted.length - 1);
-        int below = (int) Math.floor(place);
-        int above = Math.min(sorted.length - 1, below + 1);
-        return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
+        return margins.quantile(part);
     }
 
     /**
@@ -148,7 +135,10 @@ public final class CheckSpread {
      * @return limit in SI; none where it moves with the inputs
      */
     public OptionalDouble limit() {
-        return limit;
+        // A limit that is a quotient of inputs wanders in its last digit only.
+        return mostLimit - leastLimit <= 1e-9 * Math.abs(mostLimit)
+                ? OptionalDouble.of(mostLimit)
+                : OptionalDouble.empty();
     }
 
     /**
@@ -160,7 +150,7 @@ public final class CheckSpread {
      * @return the numbers; what lies outside is not counted
      */
     public int[] marginCounts(double from, double to, int steps) {
-        return counts(margins, from, to, steps);
+        return margins.counts(from, to, steps);
     }
 
     /**
@@ -172,16 +162,6 @@ public final class CheckSpread {
      * @return the numbers; what lies outside is not counted
      */
     public int[] counts(double from, double to, int steps) {
-        return counts(values, from, to, steps);
-    }
-
-    private static int[] counts(double[] sorted, double from, double to, int steps) {
-        int[] counts = new int[steps];
-        for (double value : sorted) {
-            if (value >= from && value <= to) {
-                counts[Math.min(steps - 1, (int) ((value - from) / (to - from) * steps))]++;
-            }
-        }
-        return counts;
+        return values.counts(from, to, steps);
     }
 }

@@ -4,6 +4,7 @@ import earthing.compliance.ComplianceRun;
 import earthing.compliance.Finding;
 import earthing.compliance.Status;
 import earthing.decision.RemedyTrial.Change;
+import earthing.study.Workers;
 import earthing.site.Site;
 import earthing.site.file.SiteEdit;
 import earthing.study.EarthCache;
@@ -20,8 +21,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.ForkJoinTask;
 import java.util.function.Consumer;
 
 /**
@@ -43,9 +42,6 @@ public final class RemedySearch {
 
     /** Most studies that one set needs: both parts, and all of it where these let it pass. */
     private static final int STUDIES_A_SET = 3;
-
-    /** Changes that a larger set is grown to. */
-    private static final int GROWN = 24;
 
     /** Found sets whose steps are brought down. */
     private static final int BROUGHT_DOWN = 6;
@@ -99,7 +95,7 @@ public final class RemedySearch {
     }
 
     /**
-     * Searches.
+     * Searches, by the pool of the caller or by as many workers as the machine has processors.
      *
      * @param site the site
      * @param catalogue the changes
@@ -109,12 +105,7 @@ public final class RemedySearch {
      */
     public static Remedies of(Site site, List<Remedy> catalogue, Plan plan, Consumer<String> progress) {
         // In a pool of its own, so that each worker takes whole sites.
-        ForkJoinPool workers = new ForkJoinPool(Runtime.getRuntime().availableProcessors());
-        try {
-            return workers.invoke(ForkJoinTask.adapt(() -> new RemedySearch(site, progress).run(catalogue, plan)));
-        } finally {
-            workers.shutdown();
-        }
+        return Workers.here(() -> new RemedySearch(site, progress).run(catalogue, plan));
     }
 
     /**
@@ -128,7 +119,7 @@ public final class RemedySearch {
      * @throws IllegalArgumentException when one of them does not apply to this site or is not allowed
      */
     public static Remedies chosen(Site site, List<Remedy> catalogue, Map<String, Integer> chosen, Plan plan) {
-        return new RemedySearch(site, step -> {}).run(catalogue, chosen, plan);
+        return Workers.here(() -> new RemedySearch(site, step -> {}).run(catalogue, chosen, plan));
     }
 
     private Remedies run(List<Remedy> catalogue, Map<String, Integer> chosen, Plan plan) {
@@ -203,7 +194,7 @@ public final class RemedySearch {
         List<RemedyTrial> choices = plan.everyStep ? singles : strongest;
         SetSearch search = search(choices, plan);
         List<RemedyTrial> sets = ranked(search, choices, plan.costs);
-        Optional<RemedyTrial> further = sets.isEmpty() ? further(strongest) : Optional.empty();
+        Optional<RemedyTrial> further = sets.isEmpty() ? further(open, strongest) : Optional.empty();
         return new Remedies(
                 before,
                 withheld,
@@ -324,114 +315,37 @@ public final class RemedySearch {
     }
 
     /**
-     * The better of two larger sets: one grown from nothing, the other from every change that helps alone, each by the
-     * change that brings it furthest. Either is then left without each change that can be spared.
+     * A larger set that leaves fewer findings than the site as it is; empty if none was come upon. One that meets everything
+     * has its steps brought down.
      */
-    private Optional<RemedyTrial> further(List<RemedyTrial> strongest) {
-        int now = (int) before.stream()
+    private Optional<RemedyTrial> further(List<Remedy> open, List<RemedyTrial> strongest) {
+        List<Change> all = new ArrayList<>();
+        open.forEach(remedy -> {
+            for (int step = 0; step < remedy.steps().size(); step++) {
+                all.add(new Change(remedy, step));
+            }
+        });
+        long now = before.stream()
                 .filter(f -> f.status() == Status.NOT_MET && !isReading(f))
                 .count();
-        List<Change> helping = new ArrayList<>();
-        for (RemedyTrial trial : strongest) {
-            if (trial.left() < now || before.stream().anyMatch(f -> f.status() == Status.NOT_MET && trial.meets(f))) {
-                helping.add(trial.changes().get(0));
-            }
-        }
-        List<Change> choices =
+        List<Change> helping = strongest.stream()
+                .filter(trial -> trial.left() < now
+                        || before.stream().anyMatch(f -> f.status() == Status.NOT_MET && trial.meets(f)))
+                .map(trial -> trial.changes().get(0))
+                .toList();
+        List<Change> each =
                 strongest.stream().map(trial -> trial.changes().get(0)).toList();
-        Optional<RemedyTrial> best = Optional.empty();
-        for (List<Change> start : List.of(grown(List.of(), choices), grown(applying(helping), choices))) {
-            Optional<RemedyTrial> spared = spared(start).flatMap(this::tried);
-            if (spared.isPresent()
-                    && (best.isEmpty() || spared.get().left() < best.get().left())) {
-                best = spared;
-            }
-        }
-        return best.filter(trial -> trial.left() < now);
+        return new LargerSet(all, this::missing, progress)
+                .from(List.of(List.of(), applying(helping)), each)
+                .flatMap(this::tried)
+                .map(trial -> trial.meetsAll() ? broughtDown(trial) : trial)
+                .filter(trial -> trial.left() < now);
     }
 
-    /** How far a set is from meeting everything. */
-    private record Distance(int left, double missing) implements Comparable<Distance> {
-        private static final Distance FAR = new Distance(Integer.MAX_VALUE, Double.POSITIVE_INFINITY);
-
-        @Override
-        public int compareTo(Distance other) {
-            return Comparator.comparingInt(Distance::left)
-                    .thenComparingDouble(Distance::missing)
-                    .compare(this, other);
-        }
-    }
-
-    /** By the parts of the studies; what rests on several of them is asked when the set is there. */
-    private Distance distance(List<Change> changes) {
-        Optional<Site> changed = changed(changes);
-        if (changed.isEmpty()) {
-            return Distance.FAR;
-        }
-        List<Finding> against =
-                RemedyTrial.against(before, parts.all(changed.get())).toList();
-        double missing = 0;
-        for (Finding finding : against) {
-            // On a scale of ratios, so that one far miss does not hide the rest.
-            missing += Math.log1p(Math.max(0, -finding.margin().orElse(-1)));
-        }
-        return new Distance(against.size(), missing);
-    }
-
-    private List<Change> grown(List<Change> start, List<Change> choices) {
-        List<Change> set = new ArrayList<>(start);
-        Distance reached = distance(set);
-        while (reached.left > 0 && set.size() < GROWN) {
-            progress.accept("growing a larger set: " + set.size() + " changes, " + reached.left + " findings left");
-            List<Change> open = choices.stream()
-                    .filter(choice ->
-                            set.stream().noneMatch(taken -> taken.remedy().equals(choice.remedy())))
-                    .toList();
-            List<Distance> distances = open.parallelStream()
-                    .map(choice -> distance(with(set, choice, choices)))
-                    .toList();
-            int best = -1;
-            for (int i = 0; i < open.size(); i++) {
-                if (distances.get(i).compareTo(best < 0 ? reached : distances.get(best)) < 0) {
-                    best = i;
-                }
-            }
-            if (best < 0) {
-                break;
-            }
-            reached = distances.get(best);
-            List<Change> next = with(set, open.get(best), choices);
-            set.clear();
-            set.addAll(next);
-        }
-        return set;
-    }
-
-    /** One change more, at its place in the order of the catalogue. */
-    private static List<Change> with(List<Change> set, Change change, List<Change> order) {
-        List<Change> more = new ArrayList<>(set);
-        more.add(change);
-        more.sort(Comparator.comparingInt(order::indexOf));
-        return more;
-    }
-
-    private Optional<List<Change>> spared(List<Change> set) {
-        if (set.isEmpty()) {
-            return Optional.empty();
-        }
-        List<Change> least = set;
-        int left = distance(set).left;
-        for (int i = least.size() - 1; i >= 0 && least.size() > 1; i--) {
-            progress.accept("sparing changes of a larger set: " + least.size() + " left");
-            List<Change> fewer = new ArrayList<>(least);
-            fewer.remove(i);
-            Distance without = distance(fewer);
-            if (without.left <= left) {
-                least = fewer;
-                left = without.left;
-            }
-        }
-        return Optional.of(least);
+    /** What stands against a set, by the parts of the studies; what rests on several of them is asked when the set is there. */
+    private Optional<List<Finding>> missing(List<Change> changes) {
+        return changed(changes)
+                .map(changed -> RemedyTrial.against(before, parts.all(changed)).toList());
     }
 
     /** The changes one after another, without those that no longer apply behind the others. */

@@ -6,6 +6,7 @@ import earthing.decision.Knowledge.Turn;
 import earthing.decision.Knowledge.Unknown;
 import earthing.decision.PointRun.Question;
 import earthing.decision.WorstSearch.Compared;
+import earthing.study.Workers;
 import earthing.site.Site;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -65,6 +66,9 @@ public record SpreadStudy(
 
     private static final int LEAST_RUNS = 10;
 
+    /** Samples that are studied before their findings are counted. */
+    private static final int BLOCK = 4096;
+
     /** Findings that hold something against the band of the bounds themselves, of which a point has none. */
     public static final Set<String> OF_THE_BOUNDS = Set.of("test.agreement");
 
@@ -108,7 +112,8 @@ public record SpreadStudy(
             return new SpreadStudy(
                     inputs, samples, seed, List.of(), nothing, List.of(), unknown(findings), new Tables(0, 0));
         }
-        return new Run(site, findings, inputs, new InputSampler(site, inputs, seed), watch).all(samples, seed);
+        return Workers.here(
+                () -> new Run(site, findings, inputs, new InputSampler(site, inputs, seed), watch).all(samples, seed));
     }
 
     /** The search for a worse point alone. */
@@ -221,25 +226,24 @@ public record SpreadStudy(
                     "");
         }
 
+        /** Block by block, in the order of the samples, so that a million of them take no more room than a block. */
         private List<CheckSpread> checks(int samples) {
-            List<CheckSpread> checks = new ArrayList<>();
-            run(samples, sampler::sample).forEach((key, row) -> {
-                Finding[] whole = whole(row);
-                if (whole.length == samples) {
-                    checks.add(new CheckSpread(Objects.requireNonNull(verdicts.get(key)), whole));
-                }
-            });
-            return checks;
-        }
-
-        private static Finding[] whole(@Nullable Finding[] row) {
-            List<Finding> there = new ArrayList<>();
-            for (Finding finding : row) {
-                if (finding != null) {
-                    there.add(finding);
+            Map<Question, CheckSpread> checks = new LinkedHashMap<>();
+            verdicts.forEach((key, verdict) -> checks.put(key, new CheckSpread(verdict)));
+            for (int from = 0; from < samples; from += BLOCK) {
+                int first = from;
+                List<Map<Question, Finding>> found = IntStream.range(from, Math.min(samples, from + BLOCK))
+                        .parallel()
+                        .mapToObj(i -> followed(points.at(sampler.sample(i))))
+                        .toList();
+                checks.keySet().removeIf(key -> !found.stream().allMatch(sample -> sample.containsKey(key)));
+                checks.forEach((key, check) ->
+                        found.forEach(sample -> check.add(Objects.requireNonNull(sample.get(key)))));
+                if (samples > BLOCK) {
+                    watch.accept("drawing " + samples + " samples: " + (first + found.size()) + " done");
                 }
             }
-            return there.toArray(Finding[]::new);
+            return checks.values().stream().map(CheckSpread::settled).toList();
         }
 
         private WorstSearch search(int tried) {

@@ -127,12 +127,13 @@ final class RemedyBlocks {
         if (remedies.sets().isEmpty()) {
             inside.add(new Block.Paragraph("No set that was tried meets every finding."));
             remedies.further().ifPresent(trial -> {
-                inside.add(new Block.Paragraph(
-                        (trial.meetsAll()
+                inside.add(new Block.Paragraph((trial.meetsAll()
                                 ? "A larger set meets every finding. No change of it can be spared; whether a smaller set"
-                                        + " does as well was not shown:"
+                                        + " does as well was not shown. "
                                 : "The larger set below leaves " + trial.left() + " of them: " + names(left(trial))
-                                        + ". It is no solution, but shows how far the catalogue leads:")));
+                                        + ". It is no solution, but shows how far it goes. ")
+                        + "Larger sets were not all tried: this one was grown by the change that brings it furthest, then"
+                        + " mended by other steps."));
                 inside.add(changes("further", "Changes of the larger set", trial));
                 told(trial, inside);
             });

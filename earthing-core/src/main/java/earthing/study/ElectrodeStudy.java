@@ -31,6 +31,7 @@ final class ElectrodeStudy {
 
     private static final String FORMULA = ".formula";
     private static final String EVEN_LEAKAGE = ".even-leakage";
+    private static final String WITHOUT_OTHERS = ".without-others";
     private static final double NOTICEABLE = 1e-9;
 
     private ElectrodeStudy() {}
@@ -94,7 +95,10 @@ final class ElectrodeStudy {
         return "electrode." + name + ".resistance";
     }
 
-    /** What a resistance is held against: a closed form where one covers the shape, and the bound of even leakage. */
+    /**
+     * What a resistance is held against: a closed form where one covers the shape, and the bound of even leakage. Both know
+     * no other metal in the ground; where there is some, the solution without it is what the closed form answers to.
+     */
     private static List<Result> second(Site site, String name, SiteEarth earth, Inputs in) throws MissingInput {
         List<Result> results = new ArrayList<>();
         Optional<FormulaResult> formula = closedForm(site, name, earth, in);
@@ -107,6 +111,16 @@ final class ElectrodeStudy {
                     "ohm",
                     formula.get().expression() + ", valid for " + formula.get().range(),
                     formula.get().source()));
+            if (earth.hasShape(name) && earth.names().stream().filter(earth::hasShape).count() > 1) {
+                results.add(Result.of(
+                        resistanceId(name) + WITHOUT_OTHERS,
+                        Case.NONE,
+                        earth.at(),
+                        earth.withoutOthers(name),
+                        "ohm",
+                        "thin-wire Galerkin, the other electrodes taken out of the ground",
+                        WIRE));
+            }
         }
         if (earth.hasShape(name)) {
             results.add(Result.of(
@@ -172,7 +186,11 @@ final class ElectrodeStudy {
         if (own.isEmpty() || second.isEmpty()) {
             return Double.NEGATIVE_INFINITY;
         }
-        double value = own.get().value();
+        double value = at(results, resistanceId(name) + WITHOUT_OTHERS, at)
+                .filter(alone -> closed)
+                .or(() -> own)
+                .get()
+                .value();
         double other = second.get().value();
         return closed ? Math.abs(other - value) / value : value / other;
     }

@@ -325,6 +325,13 @@ final class SiteEarth {
                 : solved.orElseThrow().evenLeakage(name);
     }
 
+    /** Resistance of an electrode of known shape with the others taken out of the ground, not merely floating [Ω]. */
+    double withoutOthers(String name) {
+        return tabulated.isPresent()
+                ? tabulated.get().withoutOthers(name)
+                : solved.orElseThrow().resistanceWithoutOthers(name);
+    }
+
     private double declaredResistance(String name) {
         Double value = declared.get(name);
         if (value == null) {

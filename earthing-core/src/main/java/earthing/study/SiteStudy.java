@@ -52,11 +52,19 @@ public final class SiteStudy {
 
     /** The same with surges from a table where it covers the ground. */
     static StudyResults of(Site site, StudyScope scope, EarthCache cache, Optional<TabulatedSurge> surges) {
-        SiteGround ground = SiteGround.of(site, cache);
-        // Layers fitted to readings have bounds of their own, which are no inputs that a point could fix.
+        return of(SiteGround.of(site, cache), scope(site, scope), cache, surges);
+    }
+
+    /** Layers fitted to readings have bounds of their own, which are no inputs that a point could fix. */
+    static StudyScope scope(Site site, StudyScope asked) {
         boolean fitted =
                 site.soil() != null && (site.soil().isSurveyed() || site.soil().calibrateBy() != null);
-        StudyScope within = scope == StudyScope.POINT && fitted ? StudyScope.AS_BUILT : scope;
+        return asked == StudyScope.POINT && fitted ? StudyScope.AS_BUILT : asked;
+    }
+
+    /** The same in a ground that is found already. */
+    static StudyResults of(
+            SiteGround ground, StudyScope within, EarthCache cache, Optional<TabulatedSurge> surges) {
         StudyResults studied = studied(ground, cache, within, surges);
         return ground.results().equals(StudyResults.EMPTY)
                 ? studied
@@ -85,7 +93,7 @@ public final class SiteStudy {
                 Beside.doing(() -> solve(AdverseInputs.of(site, new Inputs()), Bound.HIGH, cache));
         CompletableFuture<Boolean> otherwise = Beside.doing(() -> solveOtherwise(site, cache));
         // Surge and power frequency share nothing but the solved electrodes.
-        CompletableFuture<StudyResults> surge = Beside.of(() -> SurgeStudy.of(site, cache, scope));
+        CompletableFuture<StudyResults> surge = Beside.of(() -> surge(site, cache, scope, surges));
         CompletableFuture<StudyResults> line = whole ? Beside.of(() -> LineEntryStudy.of(site, cache)) : NOTHING;
         CompletableFuture<StudyResults> pole = whole ? Beside.of(() -> PoleStrokeStudy.of(site, cache)) : NOTHING;
         CompletableFuture<StudyResults> impulse = whole ? Beside.of(() -> ImpulseStudy.of(site, cache)) : NOTHING;
@@ -115,7 +123,7 @@ public final class SiteStudy {
     private static StudyResults point(SiteGround ground, EarthCache cache, Optional<TabulatedSurge> surges) {
         Site site = ground.site();
         StudyResults readings = ground.readings().orElseGet(() -> TesterStudy.of(site, cache));
-        StudyResults surge = surge(site, cache, surges);
+        StudyResults surge = surge(site, cache, StudyScope.POINT, surges);
         return StudyResults.join(List.of(
                 electrodes(site, cache, StudyScope.POINT),
                 readings,
@@ -124,16 +132,17 @@ public final class SiteStudy {
                 ArresterStudy.of(site)));
     }
 
-    private static StudyResults surge(Site site, EarthCache cache, Optional<TabulatedSurge> surges) {
+    private static StudyResults surge(
+            Site site, EarthCache cache, StudyScope scope, Optional<TabulatedSurge> surges) {
         try {
             Optional<StudyResults> tabulated = surges.isPresent() ? surges.get().at(site, cache) : Optional.empty();
             if (tabulated.isPresent()) {
                 return tabulated.get();
             }
         } catch (MissingInput missing) {
-            return SurgeStudy.of(site, cache, StudyScope.POINT); // it tells what is missing
+            return SurgeStudy.of(site, cache, scope); // it tells what is missing
         }
-        return SurgeStudy.of(site, cache, StudyScope.POINT);
+        return SurgeStudy.of(site, cache, scope);
     }
 
     /** Into the cache; what is missing is told where the result is asked for. */

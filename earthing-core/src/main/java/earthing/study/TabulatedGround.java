@@ -142,6 +142,11 @@ final class TabulatedGround {
             return scale * values[table.even(table.names.indexOf(name))];
         }
 
+        /** Resistance with the other electrodes taken out of the ground [Ω]. */
+        double withoutOthers(String name) {
+            return scale * values[table.withoutOthers(table.names.indexOf(name))];
+        }
+
         /** Where all grounds are one ground times a factor: that ground and the factor. */
         Optional<EarthElectrodes> reference() {
             return table.coordinate < 0 ? Optional.of(table.reference) : Optional.empty();
@@ -283,8 +288,12 @@ final class TabulatedGround {
             return pairs() + electrode;
         }
 
+        int withoutOthers(int electrode) {
+            return pairs() + names.size() + electrode;
+        }
+
         private int ofCarrier(int electrode) {
-            return pairs() + names.size() + electrode * (1 + 2 * places.size());
+            return pairs() + 2 * names.size() + electrode * (1 + 2 * places.size());
         }
 
         int step(int electrode) {
@@ -302,6 +311,7 @@ final class TabulatedGround {
                     numbers[pair(i, j)] = solved.resistances().get(i, j);
                 }
                 numbers[even(i)] = solved.evenLeakage(names.get(i));
+                numbers[withoutOthers(i)] = solved.resistanceWithoutOthers(names.get(i));
             }
             if (coordinate >= 0) { // a fixed shape of the ground keeps its own field
                 for (int i = 0; i < names.size(); i++) {

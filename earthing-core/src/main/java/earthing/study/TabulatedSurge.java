@@ -42,9 +42,10 @@ final class TabulatedSurge {
      * the surge takes another course at some of them.
      *
      * @param ends the site at the ends of what varies of its ground, without bounds
+     * @param scope what is studied of each
      * @param cache solved or tabulated electrodes
      */
-    static Optional<TabulatedSurge> of(List<Site> ends, EarthCache cache) {
+    static Optional<TabulatedSurge> of(List<Site> ends, StudyScope scope, EarthCache cache) {
         Site first = ends.get(0);
         if (Surges.circuitModel(first.surges()) != ElectrodeModel.RESISTANCE
                 || !first.stays().isEmpty()) {
@@ -52,7 +53,7 @@ final class TabulatedSurge {
         }
         try {
             Map<Bound, SiteEarth> base = new EnumMap<>(Bound.class);
-            for (Bound bound : SiteEarth.bounds(first, StudyScope.POINT)) {
+            for (Bound bound : SiteEarth.bounds(first, scope)) {
                 base.put(bound, SiteEarth.of(first, bound, new Inputs(), cache));
             }
             double low = Double.POSITIVE_INFINITY;
@@ -68,14 +69,17 @@ final class TabulatedSurge {
                     high = Math.max(high, Math.log(factor.get()));
                 }
             }
-            StudyResults template = SurgeStudy.of(first, cache, StudyScope.POINT);
+            StudyResults template = SurgeStudy.of(first, cache, scope);
             boolean[] same = {true};
+            boolean fixed = !(high > low);
             ChebyshevTable curve = ChebyshevTable.of(
                     low,
                     high,
                     BOUND,
                     x -> {
-                        StudyResults there = SurgeStudy.of(scaled(first, Math.exp(x)), cache, StudyScope.POINT);
+                        // A scaled ground has no bounds, which one that is fitted to readings keeps.
+                        StudyResults there =
+                                fixed ? template : SurgeStudy.of(scaled(first, Math.exp(x)), cache, scope);
                         same[0] &= alike(template, there);
                         return same[0]
                                 ? there.results().stream()

@@ -2,6 +2,9 @@ package earthing.decision;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import earthing.compliance.ComplianceRun;
+import earthing.compliance.ComplianceRun.Basis;
+import earthing.compliance.Finding;
 import earthing.decision.Remedy.Step;
 import earthing.site.Site;
 import earthing.site.file.ReadOutcome;
@@ -9,6 +12,7 @@ import earthing.site.file.SideFiles;
 import earthing.site.file.SiteEdit;
 import earthing.site.file.SiteFile;
 import earthing.study.DemoSite;
+import earthing.study.StudyResults;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.HashSet;
@@ -115,6 +119,32 @@ class RemedyCatalogueTest {
         assertThat(value(changed, "cubicle.height")).isEqualTo("4 m");
         assertThat(value(changed, "control-cable.length")).isEqualTo("6.3 m");
         assertThat(value(changed, "control-cable.route-length")).isEqualTo("5.2 m");
+    }
+
+    /** Rods, rings and wires that are bonded to the main electrode are part of it; the rule of one main earth counts ways to it. */
+    @Test
+    void metalThatIsBondedBelowGroundIsNoSecondWayToEarth() {
+        int compared = 0;
+        for (String name : DemoSite.names()) {
+            Site site = DemoSite.read(name);
+            for (String id : List.of("more-rods", "ring", "buried-wire")) {
+                for (Step step : remedy(id).steps()) {
+                    Optional<Site> changed = remedy(id).applied(site, step);
+                    if (changed.isPresent()) {
+                        assertThat(waysToEarth(changed.get())).as(name + " " + id).isEqualTo(waysToEarth(site));
+                        compared++;
+                    }
+                }
+            }
+        }
+        assertThat(compared).isGreaterThan(50);
+    }
+
+    private static Finding waysToEarth(Site site) {
+        return ComplianceRun.of(site, StudyResults.EMPTY, Set.of(Basis.DESCRIPTION)).stream()
+                .filter(finding -> finding.id().equals("path.single-main-earth"))
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test

@@ -7,6 +7,7 @@ import earthing.compliance.ComplianceRun;
 import earthing.compliance.Finding;
 import earthing.compliance.Severity;
 import earthing.compliance.Status;
+import earthing.decision.BusyThreads;
 import earthing.site.Site;
 import earthing.study.SiteStudy;
 import java.io.IOException;
@@ -15,6 +16,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -60,6 +62,19 @@ final class FleetRunTest {
         same(whole, halves);
         everyRowHasAValueOrAReason(Tables.results(whole, poles.form()));
         theSummaryCounts(FleetSummary.of(whole, poles.form()));
+    }
+
+    @Test
+    void oneThreadStudiesWhereOneIsAskedFor() throws Exception {
+        Path table = Tables.written(folder, ROWS);
+        FleetTable poles = Tables.open(table);
+        Set<String> one = BusyThreads.during(() -> FleetRun.of(
+                poles, Tables.order(table, folder.resolve("one"), 1, false), Tables.until(ROWS + 1)));
+        assertThat(one).hasSize(1);
+        Set<String> four = BusyThreads.during(() -> FleetRun.of(
+                poles, Tables.order(table, folder.resolve("four"), 4, false), Tables.until(ROWS + 1)));
+        assertThat(four).hasSizeGreaterThan(1);
+        same(folder.resolve("one"), folder.resolve("four"));
     }
 
     private static void everyRowHasAValueOrAReason(List<PoleResult> results) {
