@@ -28,9 +28,11 @@ final class CaseWords {
      * and the current that make it.
      */
     static String bound(String at) {
-        return at.replace("current=", "current ")
-                .replace("soil=", "soil ")
+        return at.replace("three-phase-fault-current=", "three-phase fault current ")
+                .replace("-current=", " current ")
+                .replace("-resistance=", " resistance ")
                 .replace("neutral's earths=", "earths of the neutral ")
+                .replace('=', ' ')
                 .replaceAll("(?<=\\d)/(?=\\d)", " over ");
     }
 

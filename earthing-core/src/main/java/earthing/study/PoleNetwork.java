@@ -383,7 +383,8 @@ final class PoleNetwork {
 
     private void wall(Member member) throws MissingInput {
         if (site.pole() == null || !earth.names().contains(ElectrodeBars.POLE_BUTT)) {
-            notes.add("the pole's metal has no contact with the soil at the bound " + earth.at()
+            notes.add("the pole's metal has no contact with the soil at "
+                    + earth.at().replace("soil=", "soil of ")
                     + " and carries no fault current there");
             return;
         }

@@ -409,7 +409,7 @@ public final class PoleElevation {
 
     static String text(Measure measure) {
         return measure.bounds()
-                .map(b -> b.nominal().text().replace(" ", Amount.NO_BREAK))
+                .map(b -> Amount.withSymbols(b.nominal().text()).replace(" ", Amount.NO_BREAK))
                 .orElse("unknown");
     }
 
