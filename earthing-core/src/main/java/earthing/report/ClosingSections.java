@@ -194,12 +194,20 @@ final class ClosingSections {
         blocks.add(part(
                 "assumptions-limits",
                 "Limits of applicability",
-                input.results().notes(),
+                input.results().notes().stream().map(ClosingSections::line).toList(),
                 "No model was used outside its stated range."));
         List<String> open = new ArrayList<>(GapWords.of(input.results().gaps()));
         openChecks(input.findings(), open);
-        blocks.add(part("assumptions-open", "Not assessed", open, "Nothing was left open."));
+        blocks.add(part(
+                "assumptions-open",
+                "Not assessed",
+                open.stream().map(ClosingSections::line).toList(),
+                "Nothing was left open."));
         return new Block.Section("assumptions", 2, "Assumptions, limits and what was not assessed", blocks);
+    }
+
+    private static String line(String note) {
+        return ResultSections.capital(ResultSections.sentence(note));
     }
 
     /** What the file does not give; a value that was taken otherwise in each case stands in one row. */

@@ -15,8 +15,8 @@ public final class Amount {
     private static final int NO_PREFIX = 4;
 
     /** A unit as the site file writes it, behind a number; not a word that only begins like one. */
-    private static final Pattern ASCII_UNIT =
-            Pattern.compile("(?<=\\d)[ \\u00a0]([mkMµ]?)(ohm\\.m|ohm|degC|mm2|us)(?![A-Za-z0-9.]*[A-Za-z0-9])");
+    private static final Pattern ASCII_UNIT = Pattern.compile(
+            "(?<=\\d)[ \\u00a0]([mkMµ]?)(ohm\\.m|ohm\\.cm|ohm|degC|mm2|us)(?![A-Za-z0-9.]*[A-Za-z0-9])");
 
     /** The space between a number and its unit, at which no line ends; plain text prints it as a space. */
     public static final String NO_BREAK = "\u00a0";
@@ -109,6 +109,7 @@ public final class Amount {
     private static String symbol(String unit) {
         return switch (unit) {
             case "ohm.m" -> "Ω·m";
+            case "ohm.cm" -> "Ω·cm";
             case "ohm" -> "Ω";
             case "degC" -> "°C";
             case "mm2" -> "mm²";
