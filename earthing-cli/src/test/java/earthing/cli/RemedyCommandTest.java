@@ -90,7 +90,7 @@ final class RemedyCommandTest {
         Path mended = folder.resolve("mended.yaml");
         CommandRun run = CommandRun.of("remedy", site("ternhook-wood-shared"));
         assertThat(run.code()).isZero();
-        assertThat(run.out()).contains("No finding calls for a remedy", "neutral-resistor (--allow");
+        assertThat(run.out()).contains("No finding calls for a remedy", "(neutral-resistor, --allow");
         CommandRun write = CommandRun.of("remedy", site("ternhook-wood-shared"), "--write", mended.toString());
         assertThat(write.code()).isEqualTo(2);
         assertThat(write.err()).contains("nothing was written", "no finding calls for a remedy");

@@ -1,10 +1,17 @@
 package earthing.report;
 
+import earthing.quantity.Numbers;
+import earthing.report.figure.ElevationWords;
 import earthing.study.Case;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** A case in the few words that fit into a table. */
 final class CaseWords {
+
+    /** A swept current; its name in the results has more digits than a table prints. */
+    private static final Pattern CURRENT = Pattern.compile("^current=([0-9.Ee+-]+) A");
 
     private CaseWords() {}
 
@@ -28,9 +35,15 @@ final class CaseWords {
      * and the current that make it.
      */
     static String bound(String at) {
-        return at.replace("current=", "current ")
-                .replace("soil=", "soil ")
+        Matcher current = CURRENT.matcher(at);
+        String brief = current.find()
+                ? current.replaceFirst("current=" + Numbers.brief(Double.parseDouble(current.group(1))) + " A")
+                : at;
+        return brief.replace("three-phase-fault-current=", "three-phase fault current ")
+                .replace("-current=", " current ")
+                .replace("-resistance=", " resistance ")
                 .replace("neutral's earths=", "earths of the neutral ")
+                .replace('=', ' ')
                 .replaceAll("(?<=\\d)/(?=\\d)", " over ");
     }
 
@@ -42,9 +55,21 @@ final class CaseWords {
             case "entry" -> word.replace('-', ' ');
             case "strike" -> "strike " + word;
             case "switch" -> "switch " + word;
-            case "screen-bond" -> "screen " + word;
+            case "screen-bond" -> "screen " + ElevationWords.bond(word);
+            case "arrangement" -> arrangement(word);
             case Case.PROTECTION -> "cleared by " + word;
             case "broken" -> word + " broken";
+            default -> word;
+        };
+    }
+
+    /** How the cubicle is earthed; the word alone would be read as a word of the screen. */
+    private static String arrangement(String word) {
+        return switch (word) {
+            case "shared" -> "shared earth";
+            case "separate" -> "separate earths";
+            case "both" -> "both earths";
+            case "unearthed" -> "cubicle unearthed";
             default -> word;
         };
     }

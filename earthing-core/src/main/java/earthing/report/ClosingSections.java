@@ -92,10 +92,7 @@ final class ClosingSections {
         }
         for (Finding finding : input.findings()) {
             if (finding.status() == Status.DUE_LATER) {
-                rows.add(test(
-                        ResultSections.capital(CheckWords.of(finding)) + ": "
-                                + ResultSections.sentence(finding.reason()),
-                        "due later"));
+                rows.add(test(later(finding), "–"));
             }
         }
         List<Block> blocks = new ArrayList<>();
@@ -119,6 +116,14 @@ final class ClosingSections {
         blocks.add(new Block.Facts(
                 List.of(new Block.Fact(AS_BUILT, ""), new Block.Fact("Accepted: name, signature, date", ""))));
         return new Block.Section("acceptance", 2, "Test plan and acceptance", blocks);
+    }
+
+    /** What a check that is due later asks for; what a broken path would do stands under the contingencies. */
+    private static String later(Finding finding) {
+        return finding.group() == Finding.Group.CONTINGENCY
+                ? "Continuity of " + finding.subject().replace("broken: ", "")
+                        + ", measured when it has been built: a break of it cannot be seen from the ground"
+                : ResultSections.capital(CheckWords.of(finding)) + ": " + ResultSections.sentence(finding.reason());
     }
 
     private static List<String> test(String what, String expected) {
@@ -189,12 +194,20 @@ final class ClosingSections {
         blocks.add(part(
                 "assumptions-limits",
                 "Limits of applicability",
-                input.results().notes(),
+                input.results().notes().stream().map(ClosingSections::line).toList(),
                 "No model was used outside its stated range."));
         List<String> open = new ArrayList<>(GapWords.of(input.results().gaps()));
         openChecks(input.findings(), open);
-        blocks.add(part("assumptions-open", "Not assessed", open, "Nothing was left open."));
+        blocks.add(part(
+                "assumptions-open",
+                "Not assessed",
+                open.stream().map(ClosingSections::line).toList(),
+                "Nothing was left open."));
         return new Block.Section("assumptions", 2, "Assumptions, limits and what was not assessed", blocks);
+    }
+
+    private static String line(String note) {
+        return ResultSections.capital(ResultSections.sentence(note));
     }
 
     /** What the file does not give; a value that was taken otherwise in each case stands in one row. */
@@ -255,7 +268,7 @@ final class ClosingSections {
                 2,
                 "References",
                 List.of(new Block.Table(
-                        "references-table",
+                        References.TABLE,
                         "Sources of formulas, constants and limits",
                         List.of(
                                 Column.text("No."),

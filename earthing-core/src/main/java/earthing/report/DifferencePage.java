@@ -214,7 +214,7 @@ public final class DifferencePage {
                 ResultWords.of(change.id()),
                 change.at().equals("nominal")
                         ? circumstances
-                        : (circumstances.isEmpty() ? "" : circumstances + "; ") + change.at(),
+                        : (circumstances.isEmpty() ? "" : circumstances + "; ") + CaseWords.bound(change.at()),
                 amounts.get(0),
                 amounts.get(1),
                 ratio(change.ratio()));

@@ -8,6 +8,7 @@ import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
 import earthing.report.document.Block.Fact;
 import earthing.report.document.Document;
+import earthing.report.figure.ElevationWords;
 import earthing.site.Bar;
 import earthing.site.ControlCable;
 import earthing.site.Cubicle;
@@ -140,7 +141,9 @@ public final class FieldSheet {
                             + " from the main earth on the whole route"
                             + (cable.screen() == null
                                     ? ""
-                                    : ", screen bonded: " + word(cable.screen().bond()))));
+                                    : ", screen "
+                                            + ElevationWords.bond(
+                                                    word(cable.screen().bond())))));
         }
     }
 

@@ -65,6 +65,7 @@ final class FindingSections {
         }
         if (!broken.isEmpty()) {
             // What is told of a break stands in its finding, and what is yes or no in words in the table.
+            blocks.add(ResultSections.MODELS);
             blocks.add(new Block.Bullets(ResultTable.models(
                     broken.stream()
                             .filter(r -> !ResultTable.YES_OR_NO.contains(r.id()))

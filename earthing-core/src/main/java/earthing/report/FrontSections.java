@@ -180,10 +180,11 @@ final class FrontSections {
                 .filter(e -> e.value() instanceof Measure m && !m.isKnown())
                 .count();
         return "Conditions: stage " + stage(input.site().site()) + "; "
-                + assumed + " inputs are marked as assumed, " + unknown + " declared unknown, "
+                + assumed + (assumed == 1 ? " input is" : " inputs are") + " marked as assumed, " + unknown
+                + " declared unknown, "
                 + input.results().assumptions().size()
-                + " values were taken by this tool because the file does not give"
-                + " them; accepted departures: "
+                + (input.results().assumptions().size() == 1 ? " value was" : " values were")
+                + " taken by this tool where the file gives none; accepted departures: "
                 + (input.site().criteria() == null
                         ? 0
                         : input.site().criteria().departures().size())

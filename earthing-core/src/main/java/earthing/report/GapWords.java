@@ -16,6 +16,25 @@ final class GapWords {
     private static final int MOST_NAMED = 3;
     private static final Pattern AMOUNT = Pattern.compile("(?<![\\w.])(\\d+(?:\\.\\d+)?)( k?[AV]\\b)");
 
+    /** Beginnings of ids for which a reader has other words. */
+    private static final Map<String, String> GROUPS = Map.ofEntries(
+            Map.entry("electrode", "earth electrodes"),
+            Map.entry("electrode.impulse", "earth electrodes under surge"),
+            Map.entry("fault", "earth fault"),
+            Map.entry("epr", "earth potential rise"),
+            Map.entry("step", "step voltage"),
+            Map.entry("touch", "touch voltage"),
+            Map.entry("transfer", "transferred voltage"),
+            Map.entry("conductor", "heating of conductors"),
+            Map.entry("contingency", "broken earth paths"),
+            Map.entry("cable.power-frequency", "voltage across the control cable"),
+            Map.entry("aux-supply.isolation", "isolation of the auxiliary supply"),
+            Map.entry("surge.cable-end", "surge at the cable ends"),
+            Map.entry("surge.gap", "gaps under surge"),
+            Map.entry("surge.screen", "screen of the cable under surge"),
+            Map.entry("surge.risk", "how often a surge is too much"),
+            Map.entry("surge.variant", "surge with one input changed"));
+
     private record Same(String id, String reason, List<String> keys) {}
 
     private GapWords() {}
@@ -85,6 +104,15 @@ final class GapWords {
 
     /** The beginning of an id has no quantity at its end. */
     private static String words(String id) {
-        return id.indexOf('.') == id.lastIndexOf('.') ? id.replace(".", ", ").replace('-', ' ') : ResultWords.of(id);
+        String group = GROUPS.getOrDefault(id, "");
+        if (!group.isEmpty()) {
+            return group;
+        }
+        int dot = id.indexOf('.');
+        String first = dot < 0 ? "" : GROUPS.getOrDefault(id.substring(0, dot), "");
+        if (!first.isEmpty() && dot == id.lastIndexOf('.')) {
+            return first + ", " + id.substring(dot + 1).replace('-', ' ');
+        }
+        return dot == id.lastIndexOf('.') ? id.replace(".", ", ").replace('-', ' ') : ResultWords.of(id);
     }
 }

@@ -47,7 +47,7 @@ public final class RecheckSection {
         text.append('\n').append(TextRenderer.table(table(lines), WIDTH));
         for (Recheck.Line line : lines) {
             text.append('\n');
-            TextRenderer.lines(line.id() + ": " + line.words() + ", greatest at " + line.at(), WIDTH)
+            TextRenderer.lines(line.id() + ": " + line.words() + ", greatest at " + CaseWords.bound(line.at()), WIDTH)
                     .forEach(part -> text.append(part).append('\n'));
         }
         return text.toString();

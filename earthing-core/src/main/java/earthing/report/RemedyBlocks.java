@@ -1,5 +1,7 @@
 package earthing.report;
 
+import static earthing.report.ResultSections.capital;
+
 import earthing.compliance.Finding;
 import earthing.decision.Remedies;
 import earthing.decision.RemedyTrial;
@@ -11,6 +13,7 @@ import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -31,11 +34,12 @@ final class RemedyBlocks {
                     + " tested anew.");
 
     private final Remedies remedies;
-    private final Map<String, Long> ids;
+
+    /** Sets whose effects were told, with their place. */
+    private final Map<String, String> told = new HashMap<>();
 
     private RemedyBlocks(Remedies remedies) {
         this.remedies = remedies;
-        this.ids = remedies.before().stream().collect(Collectors.groupingBy(Finding::id, Collectors.counting()));
     }
 
     /** The section of the report; without a search it says how to get one. */
@@ -70,14 +74,14 @@ final class RemedyBlocks {
                     new Block.Paragraph("Open for want of an input, which no change of the pole answers; while one is"
                             + " open, the check of a changed site says so too. To be asked:"));
             blocks.add(new Block.Bullets(remedies.open().stream()
-                    .map(finding -> name(finding) + ": " + finding.reason()
+                    .map(finding -> capital(name(finding)) + ": " + finding.reason()
                             + (finding.advice().isBlank() ? "" : "; " + finding.advice()))
                     .toList()));
         }
         if (!remedies.withheld().isEmpty()) {
             blocks.add(new Block.Paragraph("Not tried, because the owner has to allow it: "
                     + remedies.withheld().stream()
-                            .map(remedy -> remedy.id() + " (--allow "
+                            .map(remedy -> remedy.title() + " (" + remedy.id() + ", --allow "
                                     + remedy.permission().orElse("") + ")")
                             .collect(Collectors.joining(", "))
                     + "."));
@@ -146,6 +150,7 @@ final class RemedyBlocks {
             inside.add(changes("set-" + number, "Set " + number + (cost.isEmpty() ? "" : ", cost " + cost), set));
             if (number <= TOLD_IN_FULL) {
                 told(set, inside);
+                told.put(text(set), "set " + number);
             }
         }
         blocks.add(new Block.Section("remedies-sets", 3, "Smallest sets that meet every finding", inside));
@@ -158,7 +163,7 @@ final class RemedyBlocks {
             boolean met = !remedies.meeting(finding).isEmpty()
                     || remedies.further().map(trial -> trial.meets(finding)).orElse(false);
             if (!met) {
-                lines.add(name(finding) + ": " + reason(finding));
+                lines.add(capital(name(finding)) + ": " + reason(finding));
             }
         }
         if (!lines.isEmpty()) {
@@ -170,7 +175,7 @@ final class RemedyBlocks {
     private String reason(Finding finding) {
         String advice = finding.advice().isBlank() ? "" : " Advice of the check: " + finding.advice() + ".";
         return remedies.furthest(finding)
-                        .map(trial -> text(trial) + " brings it furthest, from a margin of "
+                        .map(trial -> words(trial) + " brings it furthest, from a margin of "
                                 + Amount.margin(finding.margin()) + " to "
                                 + Amount.margin(trial.now(finding).orElseThrow().margin()) + ".")
                         .orElse("no change alone brings it nearer to its limit.")
@@ -188,14 +193,13 @@ final class RemedyBlocks {
         for (Change change : trial.changes()) {
             Double cost = remedies.costs().of().get(change.remedy().id());
             rows.add(List.of(
-                    change.remedy().id(),
-                    change.remedy().title(),
+                    capital(change.remedy().title()),
                     change.text(),
-                    cost == null ? "–" : cost(OptionalDouble.of(cost))));
+                    cost == null ? "–" : cost(OptionalDouble.of(cost)),
+                    change.remedy().id()));
         }
-        List<Column> columns =
-                new ArrayList<>(List.of(Column.text("Change"), Column.text("What is built"), Column.text("How much")));
-        columns.add(Column.number("Cost"));
+        List<Column> columns = List.of(
+                Column.text("What is built"), Column.text("How much"), Column.number("Cost"), Column.text("Id"));
         return new Block.Table("remedies-" + id, caption, columns, rows).withoutEmptyColumns();
     }
 
@@ -206,7 +210,7 @@ final class RemedyBlocks {
 
     private void alone(Finding finding, List<Block> blocks) {
         List<RemedyTrial> meeting = remedies.meeting(finding);
-        String head = name(finding) + ": "
+        String head = capital(name(finding)) + " (" + finding.id() + "): "
                 + (finding.value().isPresent() && finding.limit().isPresent()
                         ? Amount.text(finding.value(), finding.unit()) + " of "
                                 + Amount.text(finding.limit(), finding.unit()) + ", margin "
@@ -219,26 +223,28 @@ final class RemedyBlocks {
         List<List<String>> rows = new ArrayList<>();
         for (RemedyTrial trial : meeting) {
             rows.add(List.of(
-                    trial.changes().get(0).remedy().id(),
+                    capital(trial.changes().get(0).remedy().title()),
                     trial.changes().get(0).text(),
                     trial.now(finding)
                             .map(f -> Amount.text(f.value(), f.unit()))
                             .orElse("no longer arises"),
                     trial.now(finding).map(f -> Amount.margin(f.margin())).orElse("–"),
                     Integer.toString(trial.worsened().size()),
-                    Integer.toString(trial.left())));
+                    Integer.toString(trial.left()),
+                    trial.changes().get(0).remedy().id()));
         }
         blocks.add(new Block.Paragraph(head + "."));
         blocks.add(new Block.Table(
                 "remedies-for-" + finding.id().replace('.', '-') + "-" + blocks.size(),
                 "Changes that meet " + name(finding) + " alone, each at its least step that does",
                 List.of(
-                        Column.text("Change"),
+                        Column.text("What is built"),
                         Column.text("How much"),
                         Column.number("Value"),
                         Column.number("Margin"),
                         Column.number("Worse"),
-                        Column.number("Unmet")),
+                        Column.number("Unmet"),
+                        Column.text("Id")),
                 rows));
     }
 
@@ -252,9 +258,12 @@ final class RemedyBlocks {
             blocks.add(new Block.Paragraph("No single change meets a finding."));
         }
         named.forEach((text, trial) -> {
+            String place = told.get(text);
             blocks.add(new Block.Paragraph(
-                    text + ": " + trial.changes().get(0).remedy().title() + "."));
-            told(trial, blocks);
+                    capital(words(trial)) + (place == null ? ":" : ": told above, " + place + ".")));
+            if (place == null) {
+                told(trial, blocks);
+            }
         });
     }
 
@@ -267,7 +276,9 @@ final class RemedyBlocks {
             lines.add("no finding differs");
         }
         trial.changes()
-                .forEach(change -> lines.add("caution, " + change.remedy().id() + ": "
+                .forEach(change -> lines.add((trial.changes().size() == 1
+                                ? "caution: "
+                                : "caution, " + change.remedy().title() + ": ")
                         + change.remedy().caution()));
         blocks.add(new Block.Bullets(lines));
     }
@@ -310,12 +321,18 @@ final class RemedyBlocks {
                 .collect(Collectors.joining(", "));
     }
 
-    private String names(List<Finding> findings) {
-        return findings.stream().map(this::name).distinct().collect(Collectors.joining(", "));
+    /** The same for a reader: what is built, not its id. */
+    private static String words(RemedyTrial trial) {
+        return trial.changes().stream()
+                .map(change -> change.remedy().title() + " (" + change.text() + ")")
+                .collect(Collectors.joining(", "));
     }
 
-    /** The subject stands beside an id that several findings have. */
-    private String name(Finding finding) {
-        return ids.getOrDefault(finding.id(), 0L) > 1 ? finding.id() + " (" + finding.subject() + ")" : finding.id();
+    private static String names(List<Finding> findings) {
+        return findings.stream().map(RemedyBlocks::name).distinct().collect(Collectors.joining("; "));
+    }
+
+    private static String name(Finding finding) {
+        return CheckWords.of(finding);
     }
 }

@@ -37,7 +37,7 @@ public final class Report {
         Document document = new Document(
                 "Earthing compliance report – " + input.site().site().name(),
                 "en",
-                UnitSymbols.in(ReadingOrder.of(blocks)));
+                references.numbered(UnitSymbols.in(ReadingOrder.of(blocks))));
         CompletenessGate.afterBuilding(input, document);
         return document;
     }

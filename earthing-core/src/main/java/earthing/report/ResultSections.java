@@ -28,6 +28,9 @@ final class ResultSections {
     /** Of the conductors' results those that are shown for every case; the rest stands at the governing one. */
     private static final List<String> IN_BOUNDS = List.of(".resistance", ".current", ".final-temperature");
 
+    /** What the lines without a number under some tables are. */
+    static final Block MODELS = new Block.Paragraph("Models and limits behind these values:");
+
     private static final String PROSPECTIVE =
             "Values marked p are prospective: they would arise if nothing flashed over, but a gap of that arrangement"
                     + " strikes first. The rows \"flashover\" tell which one, when, and what voltages and currents then"
@@ -235,6 +238,7 @@ final class ResultSections {
         if (mine.isEmpty()) {
             blocks.add(new Block.Paragraph("There is no result of this kind."));
         } else {
+            blocks.add(MODELS);
             blocks.add(new Block.Bullets(ResultTable.models(mine, references)));
         }
         if (SHOWS_RESISTANCES.contains(topic.id())) {

@@ -113,7 +113,7 @@ final class ResultTable {
                 if (!BOUNDS.contains(at)) {
                     cells.add(List.of(
                             quantity,
-                            circumstances.isEmpty() ? at : circumstances + "; " + at,
+                            (circumstances.isEmpty() ? "" : circumstances + "; ") + CaseWords.bound(at),
                             "",
                             amount(result),
                             "",
@@ -188,7 +188,7 @@ final class ResultTable {
         rows.forEach((row, values) -> {
             List<String> line = new ArrayList<>();
             line.add(row.get(0));
-            line.add(bounds ? row.get(1) : "");
+            line.add(bounds ? CaseWords.bound(row.get(1)) : "");
             words.forEach(word -> line.add(values.containsKey(word) ? amount(values.get(word), most) : "–"));
             line.add(references.cite(values.values().iterator().next().source()));
             lines.add(line);
@@ -317,7 +317,7 @@ final class ResultTable {
             Result first = values.values().iterator().next();
             List<String> cells = new ArrayList<>();
             cells.add(ResultWords.quantity(row.id()) + (row.hand() ? ", hand value" : ""));
-            cells.add(row.at());
+            cells.add(CaseWords.bound(row.at()));
             List<String> texts = Amount.row(amounts, first.unit());
             for (int k = 0; k < texts.size(); k++) {
                 boolean marked = amounts.get(k).isPresent()

@@ -57,15 +57,15 @@ final class SensitivitySection {
 
     private static void told(Curve curve, List<Finding> findings, List<Block> blocks) {
         String id = curve.id().substring(Sensitivity.PREFIX.length());
-        OptionalDouble limit = findings.stream()
+        Optional<Finding> finding = findings.stream()
                 .filter(f -> f.id().equals(id) && f.subject().equals(curve.title()))
-                .findFirst()
-                .map(Finding::limit)
-                .orElse(OptionalDouble.empty());
+                .findFirst();
+        OptionalDouble limit = finding.map(Finding::limit).orElse(OptionalDouble.empty());
+        String check = ResultSections.capital(finding.map(CheckWords::of).orElse(curve.title()));
         List<Curve.Trace> moving =
                 curve.traces().stream().filter(SensitivitySection::moves).toList();
         if (moving.isEmpty()) {
-            blocks.add(new Block.Paragraph("Check " + id + ", " + curve.title() + ", "
+            blocks.add(new Block.Paragraph(check + ", "
                     + Amount.text(curve.traces().get(0).y(1), curve.yUnit()) + ", limit "
                     + Amount.text(limit, curve.yUnit()) + ": no bounded input alone moves it by more than 0.1 %."));
             return;
@@ -81,7 +81,7 @@ final class SensitivitySection {
                 moving.stream().limit(MOST_DRAWN).toList());
         blocks.add(new Block.Figure(
                 "figure-" + anchor,
-                "Check " + id + ", " + curve.title() + ": what each bounded input alone does to it",
+                check + ": what each bounded input alone does to it",
                 SensitivityBars.words(drawn, limit),
                 SensitivityBars.of(drawn, limit, "figure-" + anchor),
                 Optional.of(curve)));
@@ -96,7 +96,7 @@ final class SensitivitySection {
         }
         blocks.add(new Block.Table(
                 anchor,
-                "Check " + id + ", " + curve.title(),
+                check + " (" + id + ")",
                 List.of(
                         Column.text("Input"),
                         Column.number("At its low"),

@@ -120,11 +120,7 @@ final class SharingSection {
             if (!SHOWN_FAULTS.contains(rest.keys().getOrDefault("fault", ""))) {
                 continue;
             }
-            String fault = rest.keys().getOrDefault("fault", "").replace('-', ' ')
-                    + (rest.keys().containsKey("screen-bond")
-                            ? ", screen " + rest.keys().get("screen-bond")
-                            : "")
-                    + ": ";
+            String fault = CaseWords.of(rest) + ": ";
             row(rows, fault + "touch at the cubicle", "touch.cubicle.voltage", rest);
             row(rows, fault + "permissible", "touch.cubicle.permissible", rest);
             row(rows, fault + "hand to hand between earths", "touch.between-earths.voltage", rest);

@@ -78,9 +78,8 @@ final class SiteSections {
                 ? "no control cable is described"
                 : site.controlCable().screen() == null
                         ? "none is described"
-                        : "bonded: "
-                                + SiteTree.word(site.controlCable().screen().bond())
-                                        .replace('-', ' ');
+                        : ElevationWords.bond(
+                                SiteTree.word(site.controlCable().screen().bond()));
         String supply = site.auxiliarySupply() == null
                 ? "none is described"
                 : SiteTree.word(site.auxiliarySupply().kind()).replace('-', ' ') + ", earth reference: "

@@ -383,7 +383,10 @@ final class PoleNetwork {
 
     private void wall(Member member) throws MissingInput {
         if (site.pole() == null || !earth.names().contains(ElectrodeBars.POLE_BUTT)) {
-            notes.add("the pole's metal has no contact with the soil at the bound " + earth.at()
+            notes.add("the pole's metal has no contact with the soil "
+                    + (earth.at().startsWith("soil=")
+                            ? "at " + earth.at().replace("soil=", "")
+                            : "at the bound " + earth.at())
                     + " and carries no fault current there");
             return;
         }

@@ -159,7 +159,7 @@ final class SurgeCase {
                 List.copyOf(stresses),
                 strikes ? Optional.of(Flashover.of(gaps, solution, open, bonded, pole, grid, peak)) : Optional.empty(),
                 members(pole, solution, peak),
-                screen(open, solution, peak, wave),
+                screen(open, solution, wave),
                 KirchhoffCheck.of(solution),
                 open.notes());
     }
@@ -269,13 +269,14 @@ final class SurgeCase {
         return peaks;
     }
 
-    private static Optional<ScreenCurrent> screen(
-            PoleCircuit.Built built, TransientSolution solution, double peak, SurgeWave wave) {
+    private static Optional<ScreenCurrent> screen(PoleCircuit.Built built, TransientSolution solution, SurgeWave wave) {
         if (built.circuit().branches().stream().noneMatch(b -> b.name().equals(PoleCircuit.SCREEN))) {
             return Optional.empty();
         }
         Waveform current = solution.current(PoleCircuit.SCREEN);
-        double top = settled(Math.abs(current.peak().value()), peak);
+        // A recorded wave stands in amperes and is scaled by one, so the source itself tells what was driven.
+        double driven = Math.abs(solution.current(PoleCircuit.SOURCE).peak().value());
+        double top = settled(Math.abs(current.peak().value()), driven);
         double action = current.squareIntegral();
         PoleGeometry g = built.geometry();
         ThermalConstants metal = ThermalTable.require(g.screenMetal(), ThermalEdition.IEC_60949);
@@ -293,8 +294,8 @@ final class SurgeCase {
         }
         return Optional.of(new ScreenCurrent(
                 top,
-                top / peak,
-                settled(Math.abs(current.integral()), peak * wave.end()),
+                top / driven,
+                settled(Math.abs(current.integral()), driven * wave.end()),
                 temperature,
                 bondVoltage,
                 Worked.of("T", "(b + T_0) * exp(W / (K * A)^2) - b")

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import earthing.compliance.ComplianceRun;
 import earthing.compliance.Finding;
 import earthing.report.document.Block;
+import earthing.report.document.Document;
 import earthing.site.file.ReadOutcome;
 import earthing.site.file.SiteFile;
 import earthing.study.Case;
@@ -12,9 +13,13 @@ import earthing.study.SiteStudy;
 import earthing.study.StudyResults;
 import earthing.study.SurgeOutlook;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -65,7 +70,52 @@ final class DemoReportTest {
                 table.rows().forEach(cells::addAll);
             }
         }
+        numbersOfSourcesRiseAsTheyAreRead(Report.document(input));
+        String read = text.substring(0, text.indexOf(" – Input file verbatim\n"));
+        assertThat(read).doesNotContain("soil=").doesNotContain("current=").doesNotContain("1 inputs");
         assertThat(findings)
                 .allMatch(finding -> finding.group() == Finding.Group.CONTINGENCY || cells.contains(finding.id()));
+    }
+
+    private static void numbersOfSourcesRiseAsTheyAreRead(Document document) {
+        List<String> first = new ArrayList<>();
+        List<String> listed = List.of();
+        for (Block block : document.everyBlock()) {
+            if (block instanceof Block.Table table && table.id().equals("references-table")) {
+                listed = table.rows().stream().map(row -> row.get(0)).toList();
+            } else {
+                Matcher citation = Pattern.compile("\\[\\d+\\]").matcher(words(block));
+                while (citation.find()) {
+                    if (!first.contains(citation.group())) {
+                        first.add(citation.group());
+                    }
+                }
+            }
+        }
+        assertThat(first).hasSizeGreaterThan(5).isEqualTo(listed);
+        assertThat(first)
+                .isEqualTo(IntStream.rangeClosed(1, first.size())
+                        .mapToObj(number -> "[" + number + "]")
+                        .toList());
+    }
+
+    private static String words(Block block) {
+        if (block instanceof Block.Paragraph paragraph) {
+            return paragraph.text();
+        } else if (block instanceof Block.Bullets bullets) {
+            return bullets.items().toString();
+        } else if (block instanceof Block.Facts facts) {
+            return facts.facts().toString();
+        } else if (block instanceof Block.Figure figure) {
+            return figure.caption();
+        } else if (block instanceof Block.Working working) {
+            return working.basis();
+        }
+        // Keys of the site file with a place in a list look like a citation.
+        return block instanceof Block.Table table && !table.id().startsWith("inputs-")
+                ? table.caption() + table.rows().toString()
+                : block instanceof Block.Table table && table.id().equals("inputs-effective")
+                        ? table.rows().stream().map(row -> row.get(2)).toList().toString()
+                        : "";
     }
 }

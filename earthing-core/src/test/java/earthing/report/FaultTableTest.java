@@ -42,7 +42,7 @@ class FaultTableTest {
                         "Quantity",
                         "maximum fault",
                         "maximum fault, neutral parted",
-                        "intermediate fault, neutral parted, at current 70 A",
+                        "intermediate fault, neutral parted, at current 70.0 A",
                         "Ref");
         assertThat(table.rows()).hasSize(2);
         assertThat(cells(table, 0)).containsExactly("current", "100 A", "80.0 A", "70.0 A");

@@ -37,11 +37,11 @@ final class ResultTableTest {
         }
         assertThat(ResultTable.byCase("t", "Rise", results, new References()))
                 .extracting(block -> ((Block.Table) block).caption())
-                .containsExactly("Rise: maximum fault, shared", "Rise: maximum fault, both");
+                .containsExactly("Rise: maximum fault, shared earth", "Rise: maximum fault, both earths");
         assertThat(ResultTable.byCase("t", "Rise", results.subList(0, 2), new References()))
                 .singleElement()
-                .satisfies(
-                        block -> assertThat(((Block.Table) block).rows().get(0)).contains("maximum fault, shared"));
+                .satisfies(block ->
+                        assertThat(((Block.Table) block).rows().get(0)).contains("maximum fault, shared earth"));
     }
 
     @Test
@@ -83,6 +83,6 @@ final class ResultTableTest {
         }
         assertThat(GapWords.of(gaps))
                 .containsExactly(
-                        "touch, tank handle (minimum fault; maximum fault): not declared. Fill in: tank.handle.");
+                        "touch voltage, tank handle (minimum fault; maximum fault): not declared. Fill in: tank.handle.");
     }
 }

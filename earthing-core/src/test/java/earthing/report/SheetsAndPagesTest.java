@@ -159,7 +159,7 @@ class SheetsAndPagesTest {
                         "Electrode main",
                         "Electrode cubicle",
                         "Control cable",
-                        "7.3 m long, no coil, 0.2 m from the main earth on the whole route, screen bonded: both",
+                        "7.3 m long, no coil, 0.2 m from the main earth on the whole route, screen bonded at both ends",
                         "Arresters");
         assertThat(cells).anyMatch(cell -> cell.startsWith("from 9 m to 3 m above ground"));
         assertThat(cells).anyMatch(cell -> cell.startsWith("earthed at tank, line lead 0.3 m"));

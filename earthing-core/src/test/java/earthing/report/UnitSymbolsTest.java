@@ -2,6 +2,7 @@ package earthing.report;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -10,16 +11,16 @@ final class UnitSymbolsTest {
 
     @Test
     void aNumberCarriesTheSymbolOfItsUnit() {
-        assertThat(UnitSymbols.words("ground of 90.0 ohm.m to 1.60 m, 35.0 ohm.m below; 3.45 ohm, 7.2 % above."))
+        assertThat(Amount.withSymbols("ground of 90.0 ohm.m to 1.60 m, 35.0 ohm.m below; 3.45 ohm, 7.2 % above."))
                 .isEqualTo("ground of 90.0\u00a0Ω·m to 1.60 m, 35.0\u00a0Ω·m below; 3.45\u00a0Ω, 7.2 % above.");
-        assertThat(UnitSymbols.words("0.2 mohm/m, 0.33 ohm/km, 30 degC, 70 mm2, 0.5 us"))
+        assertThat(Amount.withSymbols("0.2 mohm/m, 0.33 ohm/km, 30 degC, 70 mm2, 0.5 us"))
                 .isEqualTo("0.2\u00a0mΩ/m, 0.33\u00a0Ω/km, 30\u00a0°C, 70\u00a0mm², 0.5\u00a0µs");
     }
 
     @Test
     void wordsThatAreNoUnitStay() {
         for (String text : List.of("Value [ohm]", "3 ohm.m2", "control-cable.ohm", "2 ohmic paths", "no 3 users")) {
-            assertThat(UnitSymbols.words(text)).isEqualTo(text);
+            assertThat(Amount.withSymbols(text)).isEqualTo(text);
         }
     }
 

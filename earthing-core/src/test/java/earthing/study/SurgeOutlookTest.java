@@ -304,6 +304,10 @@ class SurgeOutlookTest {
             StudyResults results = SurgeOutlook.added(site, studied);
             assertThat(results.results())
                     .hasSizeGreaterThanOrEqualTo(studied.results().size());
+            // Kirchhoff: of what is driven into the pole the screen carries no more than all, whatever the wave.
+            assertThat(results.of("surge.screen.share"))
+                    .as(name)
+                    .allMatch(r -> r.value() >= 0 && r.value() <= 1 + 1e-9);
             boolean rate = results.under("surge.risk.").anyMatch(r -> r.id().endsWith(".rate"));
             boolean gap = results.gaps().stream().anyMatch(g -> g.id().startsWith("surge.risk"));
             assertThat(rate || gap).as(name).isTrue();

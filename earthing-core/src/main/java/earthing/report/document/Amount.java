@@ -3,6 +3,7 @@ package earthing.report.document;
 import earthing.quantity.Numbers;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 
 /**
  * The text of an amount: three significant digits, with the unit and the prefix that the trade would write. The value
@@ -12,6 +13,10 @@ public final class Amount {
 
     private static final String[] PREFIXES = {"p", "n", "µ", "m", "", "k", "M", "G"};
     private static final int NO_PREFIX = 4;
+
+    /** A unit as the site file writes it, behind a number; not a word that only begins like one. */
+    private static final Pattern ASCII_UNIT = Pattern.compile(
+            "(?<=\\d)[ \\u00a0]([mkMµ]?)(ohm\\.m|ohm\\.cm|ohm|degC|mm2|us)(?![A-Za-z0-9.]*[A-Za-z0-9])");
 
     /** The space between a number and its unit, at which no line ends; plain text prints it as a space. */
     public static final String NO_BREAK = "\u00a0";
@@ -89,6 +94,27 @@ public final class Amount {
                         ? "≈ 0"
                         : text(v, unit))
                 .toList();
+    }
+
+    /**
+     * Words in which each number has its unit as it is printed everywhere else: {@code 70 mm2} becomes {@code 70 mm²}.
+     *
+     * @param words words of a study or of the site file
+     * @return the words, numbers and symbols joined by {@link #NO_BREAK}
+     */
+    public static String withSymbols(String words) {
+        return ASCII_UNIT.matcher(words).replaceAll(match -> NO_BREAK + match.group(1) + symbol(match.group(2)));
+    }
+
+    private static String symbol(String unit) {
+        return switch (unit) {
+            case "ohm.m" -> "Ω·m";
+            case "ohm.cm" -> "Ω·cm";
+            case "ohm" -> "Ω";
+            case "degC" -> "°C";
+            case "mm2" -> "mm²";
+            default -> "µs";
+        };
     }
 
     /**

@@ -67,6 +67,22 @@ public final class ElevationWords {
         return words.toString().strip();
     }
 
+    /**
+     * Where the screen of the control cable is bonded.
+     *
+     * @param word word of the site file for it
+     * @return for example {@code bonded at both ends}
+     */
+    public static String bond(String word) {
+        return switch (word) {
+            case "tank" -> "bonded at the tank";
+            case "cubicle" -> "bonded at the cubicle";
+            case "both" -> "bonded at both ends";
+            case "none" -> "bonded nowhere";
+            default -> "bond " + word;
+        };
+    }
+
     private static void mainEarth(Site site, StringBuilder words) {
         MainEarth main = site.mainEarth();
         if (main == null) {

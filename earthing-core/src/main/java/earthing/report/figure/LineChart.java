@@ -15,6 +15,9 @@ public final class LineChart {
     private static final double HEIGHT = 400;
     private static final double LEFT = 76;
     private static final double RIGHT = 640;
+    /** Part of the field that a leader has to cross to be drawn unlike a line. */
+    private static final double ACROSS = 0.25;
+
     private static final double TOP = 30;
     private static final double BOTTOM = 346;
     private static final int MOST_POINTS = 480;
@@ -218,6 +221,26 @@ public final class LineChart {
                 .append(Draw.n(py(trace.y(i))));
     }
 
+    /** From the end of a line to its name; across the field it must not be taken for the line itself. */
+    private static void leader(Markup svg, End end, double middle, String colour) {
+        boolean across = end.x() < RIGHT - ACROSS * (RIGHT - LEFT);
+        if (across) {
+            svg.empty("circle", "cx", Draw.n(end.x()), "cy", Draw.n(end.y()), "r", "3", "fill", colour);
+        }
+        svg.empty(
+                "path",
+                "d",
+                "M" + Draw.n(end.x()) + " " + Draw.n(end.y()) + "L" + Draw.n(RIGHT + 14) + " " + Draw.n(middle),
+                "fill",
+                "none",
+                "stroke",
+                across ? "currentColor" : colour,
+                "stroke-width",
+                across ? "0.4" : "0.7",
+                "stroke-opacity",
+                across ? "0.5" : "0.6");
+    }
+
     /** Names beside the right edge, each with a sample of its line, pushed apart so that none covers another. */
     private static void names(Markup svg, List<End> ends) {
         ends.sort(Comparator.comparingDouble(End::y).thenComparingInt(End::number));
@@ -238,18 +261,7 @@ public final class LineChart {
             End end = ends.get(i);
             double middle = tops[i] + end.lines().size() * NAME_LINE / 2;
             String colour = COLOURS[end.number() % COLOURS.length];
-            svg.empty(
-                    "path",
-                    "d",
-                    "M" + Draw.n(end.x()) + " " + Draw.n(end.y()) + "L" + Draw.n(RIGHT + 14) + " " + Draw.n(middle),
-                    "fill",
-                    "none",
-                    "stroke",
-                    colour,
-                    "stroke-width",
-                    "0.7",
-                    "stroke-opacity",
-                    "0.6");
+            leader(svg, end, middle, colour);
             svg.empty(
                     "path",
                     "d",

@@ -4,6 +4,7 @@ import earthing.quantity.Measure;
 import earthing.report.document.Amount;
 import earthing.report.markup.Markup;
 import earthing.site.ArresterEarth;
+import earthing.site.ArresterSide;
 import earthing.site.Arresters;
 import earthing.site.Conductor;
 import earthing.site.Cubicle;
@@ -201,7 +202,7 @@ public final class PoleElevation {
                     "");
         }
         right.add(
-                "surge arresters, side " + word(arresters.side()) + ", earthed at " + word(arresters.earthedAt())
+                "surge arresters, " + side(arresters.side()) + ", earthed at " + word(arresters.earthedAt())
                         + lead("line lead", arresters.lineLead()) + lead("earth lead", arresters.earthLead()),
                 EARTH + 66,
                 foot - 13);
@@ -349,8 +350,9 @@ public final class PoleElevation {
                                 : ", " + text(site.controlCable().length()))
                         + (site.controlCable().screen() == null
                                 ? ", screen not described"
-                                : ", screen bonded: "
-                                        + word(site.controlCable().screen().bond())),
+                                : ", screen "
+                                        + ElevationWords.bond(word(
+                                                site.controlCable().screen().bond()))),
                 CABLE + 3.5,
                 middle);
         if (site.controlCable().separation() != null) {
@@ -399,6 +401,14 @@ public final class PoleElevation {
         return joint == null ? "" : ", joint " + word(joint);
     }
 
+    private static String side(ArresterSide side) {
+        return switch (side) {
+            case BOTH -> "on both sides";
+            case SOURCE, LOAD -> "on the " + word(side) + " side";
+            default -> "side " + word(side);
+        };
+    }
+
     static String conductor(Conductor conductor) {
         return word(conductor.material()) + " " + text(conductor.area());
     }
@@ -409,7 +419,7 @@ public final class PoleElevation {
 
     static String text(Measure measure) {
         return measure.bounds()
-                .map(b -> b.nominal().text().replace(" ", Amount.NO_BREAK))
+                .map(b -> Amount.withSymbols(b.nominal().text()).replace(" ", Amount.NO_BREAK))
                 .orElse("unknown");
     }
 

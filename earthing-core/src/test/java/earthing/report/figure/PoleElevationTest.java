@@ -55,6 +55,20 @@ final class PoleElevationTest {
     }
 
     @Test
+    void labelsHaveTheUnitsOfTheRestOfThePage() throws Exception {
+        Element drawing = svg(PoleElevation.of(site("""
+                soil: {resistivity: 60 ohm.m}
+                electrodes: [{name: main, rod: {length: 3 m, diameter: 16 mm}}]
+                main-earth: {conductor: {material: copper, area: 70 mm2, insulated: no}, electrode: main,
+                  segments: [{name: lead, from-height: 9 m, to-height: 0 m}]}
+                """), "f"));
+        assertThat(drawing.getTextContent())
+                .contains("60\u00a0Ω·m", "70\u00a0mm²")
+                .doesNotContain("ohm")
+                .doesNotContain("mm2");
+    }
+
+    @Test
     void heightsAreToScale() throws Exception {
         String earth = """
                 main-earth:
