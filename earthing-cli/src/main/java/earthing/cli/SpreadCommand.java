@@ -1,11 +1,11 @@
 package earthing.cli;
 
 import earthing.decision.SpreadStudy;
-import earthing.study.Workers;
 import earthing.report.Report;
 import earthing.report.ReportInput;
 import earthing.report.SpreadReport;
 import earthing.report.document.Document;
+import earthing.study.Workers;
 import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

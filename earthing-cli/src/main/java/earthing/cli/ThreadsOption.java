@@ -22,8 +22,7 @@ final class ThreadsOption {
     int number(CommandSpec spec) {
         int number = threads.orElseGet(Workers::ofThisMachine);
         if (number < 1 || number > MOST) {
-            throw new ParameterException(
-                    spec.commandLine(), "--threads takes 1 to " + MOST + "; have " + number);
+            throw new ParameterException(spec.commandLine(), "--threads takes 1 to " + MOST + "; have " + number);
         }
         return number;
     }

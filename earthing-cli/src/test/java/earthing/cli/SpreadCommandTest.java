@@ -42,8 +42,7 @@ class SpreadCommandTest {
 
     @Test
     void anyNumberOfThreadsGivesTheSameBytes() {
-        String[] json = {
-            "spread", demo("brackenmire-mistakes"), "--samples", "8", "--format", "json", "--threads", "1"
+        String[] json = {"spread", demo("brackenmire-mistakes"), "--samples", "8", "--format", "json", "--threads", "1"
         };
         String one = CommandRun.of(json).out();
         assertThat(one).contains("\"probability");

@@ -146,9 +146,8 @@ final class ElectrodeChecks {
     private static Finding agreeing(Draft draft, Pair pair) {
         double n = pair.value();
         double f = pair.limit();
-        String numeric = pair.numeric().id().endsWith(WITHOUT_OTHERS)
-                ? "numeric without the other electrodes "
-                : "numeric ";
+        String numeric =
+                pair.numeric().id().endsWith(WITHOUT_OTHERS) ? "numeric without the other electrodes " : "numeric ";
         return draft.worked(Worked.of("d", "abs(R_f - R_n) / R_n")
                         .with("R_f", f, "ohm")
                         .with("R_n", n, "ohm")
@@ -159,8 +158,8 @@ final class ElectrodeChecks {
                         Math.abs(f - n) / n,
                         AGREEMENT_BAND,
                         "",
-                        "closed form " + Numbers.brief(f) + " ohm, " + numeric + Numbers.brief(n)
-                                + " ohm; " + pair.second().model());
+                        "closed form " + Numbers.brief(f) + " ohm, " + numeric + Numbers.brief(n) + " ohm; "
+                                + pair.second().model());
     }
 
     /** Where no closed form covers the shape: the solution has to lie below the upper bound of even leakage. */

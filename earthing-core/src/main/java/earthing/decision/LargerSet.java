@@ -59,8 +59,7 @@ final class LargerSet {
      *     several threads
      * @param progress told in words what is being tried
      */
-    LargerSet(
-            List<Change> all, Function<List<Change>, Optional<List<Finding>>> missing, Consumer<String> progress) {
+    LargerSet(List<Change> all, Function<List<Change>, Optional<List<Finding>>> missing, Consumer<String> progress) {
         this.all = all;
         this.missing = missing;
         this.progress = progress;
@@ -81,10 +80,7 @@ final class LargerSet {
                 best = Optional.of(grown);
             }
         }
-        return best.map(this::mended)
-                .map(this::spared)
-                .map(Reached::set)
-                .filter(set -> !set.isEmpty());
+        return best.map(this::mended).map(this::spared).map(Reached::set).filter(set -> !set.isEmpty());
     }
 
     private Distance distance(List<Change> changes) {

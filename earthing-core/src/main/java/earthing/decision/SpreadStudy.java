@@ -6,8 +6,8 @@ import earthing.decision.Knowledge.Turn;
 import earthing.decision.Knowledge.Unknown;
 import earthing.decision.PointRun.Question;
 import earthing.decision.WorstSearch.Compared;
-import earthing.study.Workers;
 import earthing.site.Site;
+import earthing.study.Workers;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -237,8 +237,8 @@ public record SpreadStudy(
                         .mapToObj(i -> followed(points.at(sampler.sample(i))))
                         .toList();
                 checks.keySet().removeIf(key -> !found.stream().allMatch(sample -> sample.containsKey(key)));
-                checks.forEach((key, check) ->
-                        found.forEach(sample -> check.add(Objects.requireNonNull(sample.get(key)))));
+                checks.forEach(
+                        (key, check) -> found.forEach(sample -> check.add(Objects.requireNonNull(sample.get(key)))));
                 if (samples > BLOCK) {
                     watch.accept("drawing " + samples + " samples: " + (first + found.size()) + " done");
                 }

@@ -12,7 +12,11 @@ import org.apache.commons.math3.complex.Complex;
 public final class ReturnPaths {
 
     private record Key(
-            Optional<ReturnConductor> first, Optional<SecondWire> second, Complex station, boolean bolted, Complex pole) {}
+            Optional<ReturnConductor> first,
+            Optional<SecondWire> second,
+            Complex station,
+            boolean bolted,
+            Complex pole) {}
 
     private final Map<Key, ReturnPath> known = new HashMap<>();
 

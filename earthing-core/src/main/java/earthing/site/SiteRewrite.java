@@ -138,16 +138,19 @@ public final class SiteRewrite {
         }
 
         private static boolean holds(Class<?> type) {
-            return !type.isPrimitive() && !type.isEnum() && type != String.class && !Number.class.isAssignableFrom(type);
+            return !type.isPrimitive()
+                    && !type.isEnum()
+                    && type != String.class
+                    && !Number.class.isAssignableFrom(type);
         }
 
         /** Path of a component of a block that stands at a path. */
         String path(String of, int component) {
             return paths.computeIfAbsent(
-                    of,
-                    at -> keys.stream()
-                            .map(key -> at.isEmpty() ? key : at + "." + key)
-                            .toArray(String[]::new))[component];
+                            of,
+                            at -> keys.stream()
+                                    .map(key -> at.isEmpty() ? key : at + "." + key)
+                                    .toArray(String[]::new))[component];
         }
     }
 

@@ -118,8 +118,8 @@ final class ArresterDuty {
         try {
             Bears stated = Bears.of(arresters, in);
             List<Between> searches = asked.stream()
-                    .flatMap(each -> ends(each.grounds()).stream()
-                            .map(ends -> new Between(each, ends.get(0), ends.get(1))))
+                    .flatMap(each ->
+                            ends(each.grounds()).stream().map(ends -> new Between(each, ends.get(0), ends.get(1))))
                     .toList();
             List<Optional<OvervoltageSearch.Found>> found = searches.parallelStream()
                     .map(one -> new OvervoltageSearch(

@@ -111,7 +111,8 @@ final class ElectrodeStudy {
                     "ohm",
                     formula.get().expression() + ", valid for " + formula.get().range(),
                     formula.get().source()));
-            if (earth.hasShape(name) && earth.names().stream().filter(earth::hasShape).count() > 1) {
+            if (earth.hasShape(name)
+                    && earth.names().stream().filter(earth::hasShape).count() > 1) {
                 results.add(Result.of(
                         resistanceId(name) + WITHOUT_OTHERS,
                         Case.NONE,
@@ -218,7 +219,8 @@ final class ElectrodeStudy {
                 .distinct()
                 .forEach(name -> notes.add("the foot of " + name
                         + " stands within its radius above ground that conducts better; the flat of a foot is not in the model, so"
-                        + " the resistance of " + name + " reads high there, by a third where that ground is ten times better"));
+                        + " the resistance of " + name
+                        + " reads high there, by a third where that ground is ten times better"));
         return notes;
     }
 

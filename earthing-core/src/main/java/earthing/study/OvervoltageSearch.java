@@ -37,6 +37,7 @@ final class OvervoltageSearch {
     private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
     /** Leaves 1e-4 of the range, and of the voltage, which is flat at its greatest, far less. */
     private static final int NARROWINGS = 18;
+
     private static final int ROUNDS = 4;
     private static final double WORSE = 1 + 1e-9;
 

@@ -30,7 +30,10 @@ public final class SampleStudy {
                     && point.measurements().equals(site.measurements());
             return same
                     ? Optional.of(new SiteGround(
-                            SiteEdit.put(point, "soil", Objects.requireNonNull(ground.site().soil())),
+                            SiteEdit.put(
+                                    point,
+                                    "soil",
+                                    Objects.requireNonNull(ground.site().soil())),
                             ground.results(),
                             ground.readings()))
                     : Optional.empty();

@@ -63,8 +63,7 @@ public final class SiteStudy {
     }
 
     /** The same in a ground that is found already. */
-    static StudyResults of(
-            SiteGround ground, StudyScope within, EarthCache cache, Optional<TabulatedSurge> surges) {
+    static StudyResults of(SiteGround ground, StudyScope within, EarthCache cache, Optional<TabulatedSurge> surges) {
         StudyResults studied = studied(ground, cache, within, surges);
         return ground.results().equals(StudyResults.EMPTY)
                 ? studied
@@ -132,8 +131,7 @@ public final class SiteStudy {
                 ArresterStudy.of(site)));
     }
 
-    private static StudyResults surge(
-            Site site, EarthCache cache, StudyScope scope, Optional<TabulatedSurge> surges) {
+    private static StudyResults surge(Site site, EarthCache cache, StudyScope scope, Optional<TabulatedSurge> surges) {
         try {
             Optional<StudyResults> tabulated = surges.isPresent() ? surges.get().at(site, cache) : Optional.empty();
             if (tabulated.isPresent()) {

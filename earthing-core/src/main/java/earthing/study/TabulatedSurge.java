@@ -78,8 +78,7 @@ final class TabulatedSurge {
                     BOUND,
                     x -> {
                         // A scaled ground has no bounds, which one that is fitted to readings keeps.
-                        StudyResults there =
-                                fixed ? template : SurgeStudy.of(scaled(first, Math.exp(x)), cache, scope);
+                        StudyResults there = fixed ? template : SurgeStudy.of(scaled(first, Math.exp(x)), cache, scope);
                         same[0] &= alike(template, there);
                         return same[0]
                                 ? there.results().stream()

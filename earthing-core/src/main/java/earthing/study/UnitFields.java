@@ -145,7 +145,8 @@ final class UnitFields {
             fault.earth()
                     .fields()
                     .filter(f -> largest(fault.electrodeCurrents()) > 0)
-                    .ifPresent(f -> patterns.putIfAbsent(new Pattern(f.reference(), unit(fault.electrodeCurrents())), fault));
+                    .ifPresent(f ->
+                            patterns.putIfAbsent(new Pattern(f.reference(), unit(fault.electrodeCurrents())), fault));
         }
         return patterns.values();
     }

@@ -1,9 +1,9 @@
 package earthing.study;
 
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.ForkJoinTask;
 import java.util.concurrent.FutureTask;
-import java.util.concurrent.ExecutionException;
 import java.util.function.Supplier;
 
 /** Work in a pool of its own: what it does side by side, at any depth, is done by the workers of that pool alone. */

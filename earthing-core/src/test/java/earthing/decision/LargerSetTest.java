@@ -70,8 +70,9 @@ class LargerSetTest {
         return new LargerSet(
                         every(),
                         set -> left.apply(set)
-                                .map(subjects ->
-                                        subjects.stream().map(LargerSetTest::unmet).toList()),
+                                .map(subjects -> subjects.stream()
+                                        .map(LargerSetTest::unmet)
+                                        .toList()),
                         step -> {})
                 .from(List.of(List.of()), choices);
     }
@@ -98,7 +99,8 @@ class LargerSetTest {
     void takesAChangeThatAppliesOnlyBehindAnother() {
         assertThat(found(
                         set -> set.contains(change(LEADS, 2))
-                                        && set.stream().noneMatch(c -> c.remedy().equals(RODS))
+                                        && set.stream()
+                                                .noneMatch(c -> c.remedy().equals(RODS))
                                 ? Optional.empty()
                                 : lacking(set, change(RODS, 3), change(LEADS, 2)),
                         List.of(change(RODS, 3))))
@@ -130,6 +132,7 @@ class LargerSetTest {
 
     @Test
     void whatNothingHelpsIsLeft() {
-        assertThat(found(set -> Optional.of(List.of("one", "two")), List.of(change(RODS, 0)))).isEmpty();
+        assertThat(found(set -> Optional.of(List.of("one", "two")), List.of(change(RODS, 0))))
+                .isEmpty();
     }
 }

@@ -131,7 +131,9 @@ class RemedyCatalogueTest {
                 for (Step step : remedy(id).steps()) {
                     Optional<Site> changed = remedy(id).applied(site, step);
                     if (changed.isPresent()) {
-                        assertThat(waysToEarth(changed.get())).as(name + " " + id).isEqualTo(waysToEarth(site));
+                        assertThat(waysToEarth(changed.get()))
+                                .as(name + " " + id)
+                                .isEqualTo(waysToEarth(site));
                         compared++;
                     }
                 }

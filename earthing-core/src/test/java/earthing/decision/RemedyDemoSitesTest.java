@@ -27,8 +27,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class RemedyDemoSitesTest {
 
     private static final Set<String> QUICK = Set.of("pellwharf-plate-concrete.yaml", "quernholm-resonant.yaml");
-    private static final SideFiles BESIDE =
-            SideFiles.beside(Path.of("..", "earthing-cli", "sites", "changed.yaml"));
+    private static final SideFiles BESIDE = SideFiles.beside(Path.of("..", "earthing-cli", "sites", "changed.yaml"));
 
     static List<String> names() {
         return DemoSite.names();
@@ -48,8 +47,8 @@ class RemedyDemoSitesTest {
         }
         RemedyTrial best = found.best().orElseThrow(() -> new AssertionError("no set for " + name));
         assertThat(found.notMet()).allMatch(best::meets);
-        ReadOutcome read = SiteFile.read(
-                SiteFile.write(best.site()).getBytes(StandardCharsets.UTF_8), "changed.yaml", BESIDE);
+        ReadOutcome read =
+                SiteFile.read(SiteFile.write(best.site()).getBytes(StandardCharsets.UTF_8), "changed.yaml", BESIDE);
         assertThat(read).isInstanceOf(ReadOutcome.Valid.class);
         assertThat(checked(((ReadOutcome.Valid) read).site())).noneMatch(RemedyDemoSitesTest::unmet);
     }

@@ -68,11 +68,11 @@ final class FleetRunTest {
     void oneThreadStudiesWhereOneIsAskedFor() throws Exception {
         Path table = Tables.written(folder, ROWS);
         FleetTable poles = Tables.open(table);
-        Set<String> one = BusyThreads.during(() -> FleetRun.of(
-                poles, Tables.order(table, folder.resolve("one"), 1, false), Tables.until(ROWS + 1)));
+        Set<String> one = BusyThreads.during(
+                () -> FleetRun.of(poles, Tables.order(table, folder.resolve("one"), 1, false), Tables.until(ROWS + 1)));
         assertThat(one).hasSize(1);
-        Set<String> four = BusyThreads.during(() -> FleetRun.of(
-                poles, Tables.order(table, folder.resolve("four"), 4, false), Tables.until(ROWS + 1)));
+        Set<String> four = BusyThreads.during(() ->
+                FleetRun.of(poles, Tables.order(table, folder.resolve("four"), 4, false), Tables.until(ROWS + 1)));
         assertThat(four).hasSizeGreaterThan(1);
         same(folder.resolve("one"), folder.resolve("four"));
     }

@@ -46,8 +46,7 @@ class RemedyPageTest {
 
     private static Stream<Block> within(List<Block> blocks) {
         return blocks.stream()
-                .flatMap(block ->
-                        block instanceof Block.Section section ? within(section.blocks()) : Stream.of(block));
+                .flatMap(block -> block instanceof Block.Section section ? within(section.blocks()) : Stream.of(block));
     }
 
     /** Every word of a block, without the breaks of lines. */
@@ -78,8 +77,9 @@ class RemedyPageTest {
         Block section = RemedyBlocks.section(input.with(remedies));
         List<String> told = said(List.of(section));
         String page = flat(RemedyPage.text("Ternhook", remedies));
-        assertThat(told).hasSizeGreaterThan(20).allSatisfy(words -> assertThat(page)
-                .contains(flat(words)));
+        assertThat(told)
+                .hasSizeGreaterThan(20)
+                .allSatisfy(words -> assertThat(page).contains(flat(words)));
         assertThat(told).containsAll(RemedyBlocks.CAUTIONS).contains("Set 1, cost 2.00 days");
         assertThat(((Block.Section) section).id()).isEqualTo("remedies");
 
@@ -111,7 +111,9 @@ class RemedyPageTest {
         List<String> order = within(RemedyBlocks.of(remedies))
                 .filter(block -> block instanceof Block.Bullets)
                 .map(block -> ((Block.Bullets) block)
-                        .items().stream().map(item -> item.replaceAll("[:,].*", "")).toList())
+                        .items().stream()
+                                .map(item -> item.replaceAll("[:,].*", ""))
+                                .toList())
                 .filter(items -> items.contains("worse"))
                 .findFirst()
                 .orElseThrow();
@@ -127,8 +129,9 @@ class RemedyPageTest {
         RemedyTrial larger = remedies.further().orElseThrow();
         assertThat(larger.meetsAll()).isTrue();
         assertThat(remedies.best()).contains(larger);
-        assertThat(said(RemedyBlocks.of(remedies))).anySatisfy(words -> assertThat(words)
-                .contains("A larger set meets every finding", "Larger sets were not all tried"));
+        assertThat(said(RemedyBlocks.of(remedies)))
+                .anySatisfy(words -> assertThat(words)
+                        .contains("A larger set meets every finding", "Larger sets were not all tried"));
         JsonObject json = Json.parse(RemedyPage.json(input("fellmark-single-wire.yaml", remedies), remedies))
                 .asObject();
         assertThat(json.get("larger-set").asObject().getBoolean("meets-all", false))
@@ -141,8 +144,9 @@ class RemedyPageTest {
         Remedies remedies = found("fellmark-single-wire.yaml", sets(1), "smaller-fuse");
         List<String> told = said(RemedyBlocks.of(remedies));
         assertThat(told).contains("No set that was tried meets every finding.");
-        assertThat(told).anySatisfy(words -> assertThat(words)
-                .contains("The larger set below leaves", "cubicle", "It is no solution"));
+        assertThat(told)
+                .anySatisfy(words ->
+                        assertThat(words).contains("The larger set below leaves", "cubicle", "It is no solution"));
         assertThat(told).contains("Met by no change of the catalogue alone, nor by the larger set:");
     }
 

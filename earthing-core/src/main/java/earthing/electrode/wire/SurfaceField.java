@@ -170,8 +170,7 @@ final class SurfaceField {
                 squared,
                 squared,
                 1,
-                (r2, values, room) ->
-                        values[0] = integral.pointAtSurface(source.layer(), source.depth(), r2, room));
+                (r2, values, room) -> values[0] = integral.pointAtSurface(source.layer(), source.depth(), r2, room));
     }
 
     private RadialTable rodTable(int[] elements) {

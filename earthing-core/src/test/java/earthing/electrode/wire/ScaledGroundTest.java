@@ -42,8 +42,7 @@ class ScaledGroundTest {
             double own = anew.resistances().alone(name);
             assertThat(scaled.resistances().alone(name)).isCloseTo(own, near(own));
             assertThat(scaled.evenLeakage(name)).isCloseTo(anew.evenLeakage(name), near(own));
-            assertThat(scaled.resistanceWithoutOthers(name))
-                    .isCloseTo(anew.resistanceWithoutOthers(name), near(own));
+            assertThat(scaled.resistanceWithoutOthers(name)).isCloseTo(anew.resistanceWithoutOthers(name), near(own));
         }
         Map<String, Double> currents = Map.of("main", 100.0, "other", -30.0);
         EnergisedElectrodes field = scaled.carrying(currents);
