@@ -1,5 +1,6 @@
 package earthing.decision;
 
+import earthing.study.Workers;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -45,7 +46,9 @@ public final class BusyThreads {
         for (Map.Entry<Thread, StackTraceElement[]> thread :
                 Thread.getAllStackTraces().entrySet()) {
             for (StackTraceElement frame : thread.getValue()) {
-                if (frame.getClassName().startsWith("earthing.study.")) {
+                // Whoever waits for workers stands in Workers himself.
+                if (frame.getClassName().startsWith("earthing.study.")
+                        && !frame.getClassName().equals(Workers.class.getName())) {
                     seen.add(thread.getKey().getName() + " " + thread.getKey().getId());
                 }
             }
