@@ -60,9 +60,12 @@ final class ReportCommandTest {
         String site = DemoSites.named("brackenmire-mistakes").toString();
         assertThat(CommandRun.of("report", site).out())
                 .contains("## Which input moves the governing checks", "Not asked for")
-                .doesNotContain("Check electrode.resistance");
+                .doesNotContain("what each bounded input alone does");
         CommandRun asked = CommandRun.of("report", site, "--sensitivity");
-        assertThat(asked.out()).contains("Figure: Check electrode.resistance", "soil.resistivity");
+        assertThat(asked.out())
+                .contains(
+                        "Figure: Resistance, electrode main: what each bounded input alone does to it",
+                        "soil.resistivity");
         assertThat(asked.code()).isEqualTo(1);
         assertThat(CommandRun.of("report", site, "--sensitivity", "--format", "json")
                         .out())
