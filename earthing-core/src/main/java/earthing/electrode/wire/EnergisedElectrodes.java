@@ -2,7 +2,9 @@ package earthing.electrode.wire;
 
 import earthing.soil.SoilModel;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Supplier;
 
 /** Electrodes carrying current: their potentials, the potential of the ground, touch and step voltages. */
@@ -142,15 +144,36 @@ public final class EnergisedElectrodes {
         return List.copyOf(values);
     }
 
-    /** Places on rings about a part, up to the reach of a person. */
-    private record Rings(double centreX, double centreY, double reach) implements SurfaceField.Places {
+    /** A place on the surface. */
+    private record Place(double x, double y) {}
+
+    /**
+     * Places on rings about a part, up to the reach of a person, and above the shallow ends of bars there: over a rod
+     * that ends at the surface the potential stands up more narrowly than the rings are apart.
+     */
+    private record Rings(double centreX, double centreY, double reach, List<Place> ends)
+            implements SurfaceField.Places {
 
         static final int RINGS = 4;
         private static final int ANGLES = 24;
 
+        static Rings about(double centreX, double centreY, double reach, List<Bar> bars) {
+            Set<Place> ends = new LinkedHashSet<>();
+            for (Bar bar : bars) {
+                if (bar.depth1() < reach / RINGS) {
+                    ends.add(new Place(bar.x1(), bar.y1()));
+                }
+                if (bar.depth2() < reach / RINGS) {
+                    ends.add(new Place(bar.x2(), bar.y2()));
+                }
+            }
+            ends.removeIf(end -> Math.hypot(end.x - centreX, end.y - centreY) > reach);
+            return new Rings(centreX, centreY, reach, List.copyOf(ends));
+        }
+
         @Override
         public int size() {
-            return RINGS * ANGLES;
+            return RINGS * ANGLES + ends.size();
         }
 
         private double radius(int place) {
@@ -164,12 +187,14 @@ public final class EnergisedElectrodes {
 
         @Override
         public double x(int place) {
-            return centreX + radius(place) * Math.cos(angle(place));
+            int end = place - RINGS * ANGLES;
+            return end < 0 ? centreX + radius(place) * Math.cos(angle(place)) : ends.get(end).x;
         }
 
         @Override
         public double y(int place) {
-            return centreY + radius(place) * Math.sin(angle(place));
+            int end = place - RINGS * ANGLES;
+            return end < 0 ? centreY + radius(place) * Math.sin(angle(place)) : ends.get(end).y;
         }
     }
 
@@ -189,7 +214,7 @@ public final class EnergisedElectrodes {
         double bestX = x;
         double bestY = y;
         double best = Math.abs(metalPotential - potential(x, y, 0));
-        Rings around = new Rings(x, y, reach);
+        Rings around = Rings.about(x, y, reach, bars);
         double[] ground = surface.get().potentials(around, potentials);
         for (int i = 0; i < ground.length; i++) {
             double voltage = Math.abs(metalPotential - ground[i]);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** Where the search for the worst place ends does not depend on where the site lies or how it was numbered. */
@@ -78,6 +79,42 @@ class WorstPlaceTest {
         SurfaceVoltage found = field.worstTouch(0, 0, 1, 0);
         assertThat(found.x1()).isCloseTo(0.8, within(0.05));
         assertThat(found.voltage()).isGreaterThanOrEqualTo(field.potential(0.8, 0, 0));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.31, 0.17", "-0.43, 0.39", "0.11, -0.62", "-0.07, -0.05"})
+    void theTopAboveARodThatEndsAtTheSurfaceIsFoundBetweenTheRings(double x, double y) {
+        // Metal without voltage beside two rods of another earth, one of which lies deeper and at the reach.
+        List<Bar> bars = new ArrayList<>();
+        bars.addAll(BarShapes.rod("other", x, y, 0, 2, 0.008));
+        bars.addAll(BarShapes.rod("other", -x, -y, 0.4, 2, 0.008));
+        bars.addAll(BarShapes.rod("far", 1.1, 0.2, 0, 2, 0.008));
+        for (SoilModel soil : List.of(SoilModel.uniform(100), TWO)) {
+            EnergisedElectrodes field = EarthElectrodes.of(soil, bars).atPotentials(Map.of("other", 400.0, "far", 500.0));
+            SurfaceVoltage found = field.worstTouch(0, 0, 1, 0);
+            assertThat(found.voltage()).isGreaterThanOrEqualTo(greatest(field, 0.004) * (1 - 1e-6));
+            assertThat(Math.hypot(found.x1(), found.y1())).isLessThanOrEqualTo(1 + 1e-9);
+            assertThat(Math.hypot(found.x1() - x, found.y1() - y)).isLessThan(0.02);
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({"-0.9, -0.13, 0.4, 0.47", "0.29, -2, 0.35, 2", "0.6, 0.1, 0.1, 0.65"})
+    void theRingsFindTheTopAboveAShallowWireWithinThreePerMille(double x1, double y1, double x2, double y2) {
+        List<Bar> bars = List.of(new Bar("wire", x1, y1, 0.02, x2, y2, 0.02, 0.004));
+        EnergisedElectrodes field = EarthElectrodes.of(TWO, bars).atPotentials(Map.of("wire", 400.0));
+        SurfaceVoltage found = field.worstTouch(0, 0, 1, 0);
+        assertThat(found.voltage()).isGreaterThanOrEqualTo(greatest(field, 0.01) * (1 - 3e-3));
+    }
+
+    private static double greatest(EnergisedElectrodes field, double apart) {
+        double greatest = 0;
+        for (double x = -1; x <= 1; x += apart) {
+            for (double y = -Math.sqrt(1 - x * x); y * y + x * x <= 1; y += apart) {
+                greatest = Math.max(greatest, Math.abs(field.potential(x, y, 0)));
+            }
+        }
+        return greatest;
     }
 
     @Test
