@@ -171,6 +171,43 @@ final class FleetRunTest {
     }
 
     @Test
+    void aRunGoesOnWithTheSameCellsAndTheSameProgramOnly() throws Exception {
+        Path table = Tables.written(folder, 4);
+        Path results = folder.resolve("results");
+        FleetRun.of(Tables.open(table), Tables.order(table, results, 1, false), Tables.until(2));
+        FleetRun.Order order = Tables.order(table, results, 1, true);
+        FleetRun.Order newer = new FleetRun.Order(order.base(), results, 1, true, "next", order.json());
+        assertThatThrownBy(() -> FleetRun.of(Tables.open(table), newer, Tables.until(9)))
+                .isInstanceOf(FleetRefusal.class)
+                .hasMessageContaining("is not that of the run");
+        String text = Files.readString(table);
+        Files.writeString(table, text.replace("P4,Alder 4,54.004,-0.04,9,54", "P4,Alder 4,54.004,-0.04,9,540"));
+        assertThat(Files.readString(table)).isNotEqualTo(text);
+        assertThatThrownBy(() -> FleetRun.of(Tables.open(table), order, Tables.until(9)))
+                .isInstanceOf(FleetRefusal.class)
+                .hasMessageContaining("is not that of the run");
+        Files.writeString(table, text);
+        assertThat(FleetRun.of(Tables.open(table), order, Tables.until(9))).isEqualTo(4);
+    }
+
+    @Test
+    void aPoleIsFoundWithItsSiteOrWithTheReasonsOfItsRow() throws Exception {
+        FleetTable poles = Tables.open(Tables.written(folder, 20));
+        assertThat(poles.isLocated()).isTrue();
+        assertThat(poles.find("P12"))
+                .isInstanceOfSatisfying(FleetTable.Found.One.class, found -> assertThat(
+                                found.site().site().name())
+                        .isEqualTo("Alder 12"));
+        assertThat(poles.find("P7"))
+                .isInstanceOfSatisfying(FleetTable.Found.Refused.class, found -> assertThat(found.reasons())
+                        .singleElement()
+                        .asString()
+                        .startsWith("poles.csv: row 9, column 5 (tank.height [m]): \"nine\" is no number"));
+        assertThat(poles.find("P21"))
+                .isEqualTo(new FleetTable.Found.Refused(List.of("poles.csv: no row has the pole \"P21\"")));
+    }
+
+    @Test
     void theWorstMarginComesFirstThenTheKeyThatMostLackThenRefusedRows() throws Exception {
         Path results = Files.createDirectory(folder.resolve("made"));
         ResultsTable table = new ResultsTable(TableForm.COMMA);
