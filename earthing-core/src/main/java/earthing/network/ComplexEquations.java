@@ -52,7 +52,7 @@ final class ComplexEquations {
     }
 
     /** Largest entry of A A⁻¹ z − z for z of ones and for z of alternating sign. */
-    private static double residual(ComplexSymmetric a, ComplexSymmetric inverse) {
+    static double residual(ComplexSymmetric a, ComplexSymmetric inverse) {
         int n = a.size();
         double worst = 0;
         for (int sign = 1; sign >= -1; sign -= 2) {
@@ -118,7 +118,7 @@ final class ComplexEquations {
     }
 
     /** Row by row against the size of the row's own terms: siemens and pure numbers stand in one matrix. */
-    private static double residual(ComplexSymmetric a, double[] re, double[] im, double[] rightRe, double[] rightIm) {
+    static double residual(ComplexSymmetric a, double[] re, double[] im, double[] rightRe, double[] rightIm) {
         int n = a.size();
         double worst = 0;
         for (int i = 0; i < n; i++) {
