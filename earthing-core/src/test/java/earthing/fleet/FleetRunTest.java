@@ -195,14 +195,16 @@ final class FleetRunTest {
         FleetTable poles = Tables.open(Tables.written(folder, 20));
         assertThat(poles.isLocated()).isTrue();
         assertThat(poles.find("P12"))
-                .isInstanceOfSatisfying(FleetTable.Found.One.class, found -> assertThat(
-                                found.site().site().name())
-                        .isEqualTo("Alder 12"));
+                .isInstanceOfSatisfying(
+                        FleetTable.Found.One.class,
+                        found -> assertThat(found.site().site().name()).isEqualTo("Alder 12"));
         assertThat(poles.find("P7"))
-                .isInstanceOfSatisfying(FleetTable.Found.Refused.class, found -> assertThat(found.reasons())
-                        .singleElement()
-                        .asString()
-                        .startsWith("poles.csv: row 9, column 5 (tank.height [m]): \"nine\" is no number"));
+                .isInstanceOfSatisfying(
+                        FleetTable.Found.Refused.class,
+                        found -> assertThat(found.reasons())
+                                .singleElement()
+                                .asString()
+                                .startsWith("poles.csv: row 9, column 5 (tank.height [m]): \"nine\" is no number"));
         assertThat(poles.find("P21"))
                 .isEqualTo(new FleetTable.Found.Refused(List.of("poles.csv: no row has the pole \"P21\"")));
     }

@@ -90,7 +90,8 @@ class WorstPlaceTest {
         bars.addAll(BarShapes.rod("other", -x, -y, 0.4, 2, 0.008));
         bars.addAll(BarShapes.rod("far", 1.1, 0.2, 0, 2, 0.008));
         for (SoilModel soil : List.of(SoilModel.uniform(100), TWO)) {
-            EnergisedElectrodes field = EarthElectrodes.of(soil, bars).atPotentials(Map.of("other", 400.0, "far", 500.0));
+            EnergisedElectrodes field =
+                    EarthElectrodes.of(soil, bars).atPotentials(Map.of("other", 400.0, "far", 500.0));
             SurfaceVoltage found = field.worstTouch(0, 0, 1, 0);
             assertThat(found.voltage()).isGreaterThanOrEqualTo(greatest(field, 0.004) * (1 - 1e-6));
             assertThat(Math.hypot(found.x1(), found.y1())).isLessThanOrEqualTo(1 + 1e-9);
