@@ -5,6 +5,7 @@ import java.math.MathContext;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * One number with its unit, as written and in SI.
@@ -87,7 +88,7 @@ public record Quantity(Dimension dimension, double si, String text) {
                         unit.isEmpty()
                                 ? "\"" + trimmed + "\" has no unit; expected " + expected(dimension)
                                 : "\"" + trimmed + "\": unit \"" + unit + "\" is not one of "
-                                        + String.join(", ", dimension.factors().keySet()) + "; expected "
+                                        + units(dimension) + "; expected "
                                         + expected(dimension));
             }
             si = value.multiply(BigDecimal.valueOf(factor), MathContext.DECIMAL64)
@@ -97,6 +98,13 @@ public record Quantity(Dimension dimension, double si, String text) {
             throw new UnitException("\"" + trimmed + "\" is too large; expected " + expected(dimension));
         }
         return new Quantity(dimension, si, trimmed);
+    }
+
+    /** A pure number has the empty unit too, which cannot be told by writing it. */
+    private static String units(Dimension dimension) {
+        return dimension.factors().keySet().stream()
+                .filter(unit -> !unit.isEmpty())
+                .collect(Collectors.joining(", "));
     }
 
     /**

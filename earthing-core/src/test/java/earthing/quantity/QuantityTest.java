@@ -102,6 +102,7 @@ class QuantityTest {
         refuses("2,4 m", Dimension.LENGTH, "decimal comma", "2.4 m");
         refuses("2.4", Dimension.LENGTH, "has no unit", "2.4 m");
         refuses("2.4 V", Dimension.LENGTH, "unit \"V\" is not one of m, mm", "2.4 m");
+        refuses("90 V", Dimension.RATIO, "unit \"V\" is not one of %, pu");
         refuses("1e999 km", Dimension.LENGTH, "too large", "2.4 m");
         assertThatIllegalArgumentException().isThrownBy(() -> new Quantity(Dimension.LENGTH, Double.NaN, "x"));
         assertThatIllegalArgumentException().isThrownBy(() -> Quantity.of(Dimension.LENGTH, Double.POSITIVE_INFINITY));
