@@ -119,6 +119,27 @@ class WorstPlaceTest {
     }
 
     @Test
+    void onARectangleTheWorstOfItsPlacesCountsSidesIncluded() {
+        EnergisedElectrodes field = field(0, 0);
+        double worst = 0;
+        for (double metal : new double[] {field.potentialOf("main"), 0}) {
+            worst = 0;
+            for (double x : new double[] {0.5, 1.0, 1.5}) {
+                for (double y : new double[] {-2, -1, 0}) {
+                    worst = Math.max(worst, Math.abs(metal - field.potential(x, y, 0)));
+                }
+            }
+            assertThat(field.worstTouchOn(1, -1, 1, 2, 3, metal)).isCloseTo(worst, within(1e-9 * worst));
+        }
+        // The ground falls with the distance from the electrodes: without voltage on the metal the nearest corner is worst.
+        assertThat(worst).isCloseTo(field.potential(0.5, 0, 0), within(1e-9 * worst));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> field.worstTouchOn(1, -1, 1, 2, 1, 0))
+                .withMessageContaining("have 1");
+        assertThat(field.worstTouchOn(1, -1, 1, 2, 2, 0)).isCloseTo(worst, within(1e-9 * worst));
+    }
+
+    @Test
     void theReachIsAPositiveLength() {
         EnergisedElectrodes field = field(0, 0);
         for (double bad : new double[] {0, -1, Double.NaN}) {
