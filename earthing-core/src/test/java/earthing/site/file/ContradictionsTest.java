@@ -159,9 +159,13 @@ final class ContradictionsTest {
     }
 
     static Stream<Arguments> uncertainty() {
-        String bounded = "soil: {layers: [{resistivity: {low: 50 ohm.m, nominal: 90 ohm.m, high: 150 ohm.m}, thickness: 2 m},"
-                + " {resistivity: {low: 20 ohm.m, nominal: 30 ohm.m, high: 40 ohm.m}}]}\n"
-                + "electrodes: [{name: main, resistance: {low: 5 ohm, nominal: 9 ohm, high: 20 ohm}}]\n";
+        String bounded = """
+                soil:
+                  layers:
+                    - {resistivity: {low: 50 ohm.m, nominal: 90 ohm.m, high: 150 ohm.m}, thickness: 2 m}
+                    - {resistivity: {low: 20 ohm.m, nominal: 30 ohm.m, high: 40 ohm.m}}
+                electrodes: [{name: main, resistance: {low: 5 ohm, nominal: 9 ohm, high: 20 ohm}}]
+                """;
         String upper = "soil.layers[1].resistivity";
         String lower = "soil.layers[2].resistivity";
         String named = "\"electrodes[main].resistance\"";

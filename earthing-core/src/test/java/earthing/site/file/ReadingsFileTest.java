@@ -90,8 +90,10 @@ final class ReadingsFileTest {
 
     @Test
     void cellsOfAColumnForThePersonAreNotRead() {
-        String table = "of;expected;kind;method;value;isolated;date\n"
-                + "main;18 to 25 ohm;electrode-resistance;fall-of-potential;21 ohm;yes;2026-05-04\n";
+        String table = """
+                of;expected;kind;method;value;isolated;date
+                main;18 to 25 ohm;electrode-resistance;fall-of-potential;21 ohm;yes;2026-05-04
+                """;
         assertThat(added(table, HEAD).text()).doesNotContain("18 to 25").contains("value: \"21 ohm\"");
     }
 
