@@ -20,8 +20,7 @@ class BackUpTablesTest {
     private static final String BACK_UP = "  back-up: {pickup: 40 A, curve: definite-time, delay: 1 s}\n";
 
     private static Question with(String id, String use) {
-        return Question.of(id)
-                .with(FACTOR, FACTOR + BACK_UP + (use.isEmpty() ? "" : "  back-up-for: " + use + "\n"));
+        return Question.of(id).with(FACTOR, FACTOR + BACK_UP + (use.isEmpty() ? "" : "  back-up-for: " + use + "\n"));
     }
 
     private static Question cleared() {
@@ -35,7 +34,11 @@ class BackUpTablesTest {
                 Question.of("fault.back-up").is(NOT_APPLICABLE, "no back-up protection is declared"),
                 cleared().is(MET, "at the latest after 1.31 s"),
                 cleared()
-                        .result("fault.back-up.maximum.clearing-time", FAULT.with("arrangement", "separate"), "nominal", 9)
+                        .result(
+                                "fault.back-up.maximum.clearing-time",
+                                FAULT.with("arrangement", "separate"),
+                                "nominal",
+                                9)
                         .is(MET, "at the latest after 1.31 s"),
                 cleared()
                         .result("fault.back-up.maximum.clearing-time", FAULT.with("broken", "tee"), "nominal", 9)

@@ -24,8 +24,7 @@ class SurgeConsequenceTest {
 
     @Test
     void nothingIsSaidWhereNoSurgeWasComputedForThePath() {
-        Question other = broken()
-                .result(END + ".open-voltage", OTHER, "nominal", 9000)
+        Question other = broken().result(END + ".open-voltage", OTHER, "nominal", 9000)
                 .result(END + ".short-circuit-current", OTHER, "nominal", 5000);
         assertThat(reason(other)).doesNotContain("surge");
         assertThat(reason(other)).isEqualTo(reason(broken()));
@@ -33,8 +32,7 @@ class SurgeConsequenceTest {
 
     @Test
     void theWorstEndOfThePathIsTold() {
-        Question question = broken()
-                .result(END + ".open-voltage", SURGE, "nominal", 6500)
+        Question question = broken().result(END + ".open-voltage", SURGE, "nominal", 6500)
                 .result(END + ".short-circuit-current", SURGE, "nominal", 3900)
                 .result("surge.cable-end.close.tank.open-voltage", SURGE, "nominal", 7100)
                 .result("surge.cable-end.close.tank.short-circuit-current", SURGE, "nominal", 2000)
@@ -50,16 +48,13 @@ class SurgeConsequenceTest {
 
     @Test
     void smallVoltagesAreInVoltAndNoneIsNamedSo() {
-        assertThat(reason(broken()
-                        .result(END + ".open-voltage", SURGE, "nominal", 640)
+        assertThat(reason(broken().result(END + ".open-voltage", SURGE, "nominal", 640)
                         .result(END + ".short-circuit-current", SURGE, "nominal", 390)))
                 .contains("brings 640 V open and 0.390 kA short-circuited");
-        assertThat(reason(broken()
-                        .result(END + ".open-voltage", SURGE, "nominal", 1000)
+        assertThat(reason(broken().result(END + ".open-voltage", SURGE, "nominal", 1000)
                         .result(END + ".short-circuit-current", SURGE, "nominal", 390)))
                 .contains("brings 1.00 kV open");
-        assertThat(reason(broken()
-                        .result(END + ".open-voltage", SURGE, "nominal", 0)
+        assertThat(reason(broken().result(END + ".open-voltage", SURGE, "nominal", 0)
                         .result(END + ".short-circuit-current", SURGE, "nominal", 390)))
                 .contains("brings no voltage open");
         assertThat(reason(broken().result(END + ".short-circuit-current", SURGE, "nominal", 3900)))

@@ -131,7 +131,8 @@ class WorstPlaceTest {
             }
             assertThat(field.worstTouchOn(1, -1, 1, 2, 3, metal)).isCloseTo(worst, within(1e-9 * worst));
         }
-        // The ground falls with the distance from the electrodes: without voltage on the metal the nearest corner is worst.
+        // The ground falls with the distance from the electrodes: without voltage on the metal the nearest corner is
+        // worst.
         assertThat(worst).isCloseTo(field.potential(0.5, 0, 0), within(1e-9 * worst));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> field.worstTouchOn(1, -1, 1, 2, 1, 0))

@@ -50,12 +50,16 @@ final class ContradictionsTest {
                 system(
                         "voltage: 19 kV, three-phase-fault-current: 900 A, neutral: {method: single-wire-earth-return}",
                         "system.three-phase-fault-current" + STRAY),
-                system("voltage: 22 kV, return-wires: {bonded: yes}, neutral: {method: solid}", "system.return-wires" + STRAY),
+                system(
+                        "voltage: 22 kV, return-wires: {bonded: yes}, neutral: {method: solid}",
+                        "system.return-wires" + STRAY),
                 of("protection: {clearing-time: 1 s}"),
                 of(
                         "protection: {clearing-time: 1 s, fuse: {points: [{current: 20 A, time: 9 s}, {current: 90 A, time: 1 s}]}}",
                         "protection.fuse" + AGAIN + "protection.clearing-time says"),
-                of("protection: {fuse: {points: [{current: 20 A, time: 9 s}]}}", "protection.fuse: a curve has two or more points"),
+                of(
+                        "protection: {fuse: {points: [{current: 20 A, time: 9 s}]}}",
+                        "protection.fuse: a curve has two or more points"),
                 of(
                         "protection: {fuse: {points: [{current: 20 A, time: 1 s}, {current: 20 A, time: 9 s}]}}",
                         "protection.fuse.points[1].current: \"20 A\" is not below protection.fuse.points[2].current \"20 A\"",
@@ -67,7 +71,8 @@ final class ContradictionsTest {
                 of(
                         "protection: {relay: {curve: iec-normal-inverse, delay: 1 s, pickup: 50 A}}",
                         "protection.relay.delay" + STRAY),
-                of("protection: {relay: {curve: definite-time, delay: 1 s, pickup: 50 A}, reclose: {dead-times: [1 s], fast-shots: 2}}"),
+                of(
+                        "protection: {relay: {curve: definite-time, delay: 1 s, pickup: 50 A}, reclose: {dead-times: [1 s], fast-shots: 2}}"),
                 of(
                         "protection: {relay: {curve: definite-time, delay: 1 s, pickup: 50 A}, reclose: {dead-times: [1 s], fast-time: 0.1 s}}",
                         "protection.reclose.fast-time" + STRAY));
@@ -82,7 +87,9 @@ final class ContradictionsTest {
                 of("soil: {" + readings + "}"),
                 of("soil: {resistivity: 90 ohm.m, " + layers + "}", "soil.layers" + AGAIN + "soil.resistivity says"),
                 of("soil: {" + readings + ", " + layers + "}", "soil.layers" + AGAIN + "soil.soundings says"),
-                of("soil: {" + readings + ", resistivity: 90 ohm.m}", "soil.resistivity" + AGAIN + "soil.soundings says"),
+                of(
+                        "soil: {" + readings + ", resistivity: 90 ohm.m}",
+                        "soil.resistivity" + AGAIN + "soil.soundings says"),
                 of(
                         "soil: {soundings: [{spacing: 1 m, resistance: 10 ohm}, {spacing: 2 m, resistance: 5 ohm}]}",
                         "soil.soundings: there are 2 readings"),
@@ -107,7 +114,8 @@ final class ContradictionsTest {
                         "rod: {length: 2 m, diameter: 16 mm}, concrete: {resistivity: 60 ohm.m, diameter: 2 m}",
                         e + "concrete.diameter: \"2 m\" is not below " + e + "rod.length \"2 m\""),
                 electrode(
-                        "resistance: 20 ohm, concrete: {resistivity: 60 ohm.m, diameter: 300 mm}", e + "concrete" + STRAY),
+                        "resistance: 20 ohm, concrete: {resistivity: 60 ohm.m, diameter: 300 mm}",
+                        e + "concrete" + STRAY),
                 electrode(
                         "ring: {radius: 8 mm, diameter: 8 mm, depth: 0.5 m}",
                         e + "ring.diameter: \"8 mm\" is not below " + e + "ring.radius \"8 mm\""),
@@ -134,14 +142,17 @@ final class ContradictionsTest {
                 of(
                         "pole: {material: wood, height: 9 m}\ncubicle: {height: 9 m, earth: shared}",
                         "cubicle.height: \"9 m\" is not below pole.height \"9 m\""),
-                of("tank: {height: 9 m, handle-height: 9 m}", "tank.handle-height: \"9 m\" is not below tank.height \"9 m\""),
+                of(
+                        "tank: {height: 9 m, handle-height: 9 m}",
+                        "tank.handle-height: \"9 m\" is not below tank.height \"9 m\""),
                 of("tank: {height: 9 m, handle-bonded: yes}", "tank.handle-bonded" + STRAY),
                 of("tank: {height: 9 m}\nmain-earth: {" + CONDUCTOR + ", guard-height: 9 m}"),
                 of(
                         "tank: {height: 9 m}\nmain-earth: {" + CONDUCTOR + ", guard-height: 10 m}",
                         "main-earth.guard-height: \"10 m\" is above tank.height \"9 m\""),
-                of("arresters: {phases: 3, side: both, earthed-at: tank, continuous-voltage: 19 kV, rated-voltage: 24 kV,"
-                        + " residual-voltage: 64 kV, steep-residual-voltage: 64 kV}"),
+                of(
+                        "arresters: {phases: 3, side: both, earthed-at: tank, continuous-voltage: 19 kV, rated-voltage: 24 kV,"
+                                + " residual-voltage: 64 kV, steep-residual-voltage: 64 kV}"),
                 of(
                         "arresters: {phases: 3, side: both, earthed-at: tank, continuous-voltage: 24 kV, rated-voltage: 24 kV,"
                                 + " residual-voltage: 24 kV, steep-residual-voltage: 23 kV}",
@@ -172,7 +183,8 @@ final class ContradictionsTest {
         String distributions = bounded + "uncertainty: {distributions: [%s]}";
         String correlations = bounded + "uncertainty: {correlations: [%s]}";
         return Stream.of(
-                of(distributions.formatted("{key: \"" + upper + "\", shape: lognormal, share: 90 %}, {key: " + named + ", shape: uniform}")),
+                of(distributions.formatted("{key: \"" + upper + "\", shape: lognormal, share: 90 %}, {key: " + named
+                        + ", shape: uniform}")),
                 of(
                         distributions.formatted("{key: \"" + upper + "\", shape: uniform, share: 90 %}"),
                         "uncertainty.distributions[1].share" + STRAY),
@@ -180,8 +192,8 @@ final class ContradictionsTest {
                         distributions.formatted("{key: \"" + upper + "\", shape: normal, share: 100 %}"),
                         "uncertainty.distributions[1].share: no part is as large as the whole"),
                 of(
-                        distributions.formatted(
-                                "{key: " + named + ", shape: uniform}, {key: \"electrodes[1].resistance\", shape: uniform}"),
+                        distributions.formatted("{key: " + named
+                                + ", shape: uniform}, {key: \"electrodes[1].resistance\", shape: uniform}"),
                         "uncertainty.distributions[2].key: this input has a distribution already"),
                 of(
                         distributions.formatted("{key: \"soil.layers[1].thickness\", shape: uniform}"),
@@ -219,7 +231,8 @@ final class ContradictionsTest {
     @MethodSource({"network", "soil", "electrodes", "pole", "uncertainty", "expectations"})
     void isTold(String text, List<String> found) {
         List<String> told = Problems.of(SiteFile.read(HEAD + text, "x.yaml")).stream()
-                .map(line -> line.replaceFirst("^x\\.yaml:\\d+:\\d+: ", "").replaceFirst("; (expected|did you mean).*", ""))
+                .map(line ->
+                        line.replaceFirst("^x\\.yaml:\\d+:\\d+: ", "").replaceFirst("; (expected|did you mean).*", ""))
                 .toList();
         assertThat(told).containsExactlyInAnyOrderElementsOf(found);
     }
