@@ -6,14 +6,18 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import earthing.electrode.wire.Bar;
 import earthing.electrode.wire.BarShapes;
 import earthing.electrode.wire.EarthElectrodes;
+import earthing.electrode.wire.ElementLeakage;
 import earthing.soil.Layer;
 import earthing.soil.SoilModel;
 import java.util.List;
+import java.util.Map;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.assertj.core.data.Percentage;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class GrownBarsTest {
 
@@ -52,6 +56,33 @@ class GrownBarsTest {
         assertThat(GrownBars.resistance(same, ROD, 10e3, 400e3))
                 .isCloseTo(
                         GrownBars.resistance(SoilModel.uniform(100), ROD, 10e3, 400e3), Percentage.withPercentage(2));
+    }
+
+    /** Balance of field and current, r = ρ·i/(2π·E₀), asked of each layer with its own resistivity, by depth. */
+    @ParameterizedTest
+    @CsvSource({"300, 60", "60, 300"})
+    void eachLayerGrowsByItsOwnResistivity(double upper, double lower) {
+        SoilModel soil = SoilModel.twoLayer(upper, 1, lower);
+        double above = 0.008;
+        double below = 0.008;
+        double resistance = 0;
+        for (int step = 0; step < 60; step++) {
+            EarthElectrodes grown = EarthElectrodes.of(
+                    soil, List.of(new Bar("e", 0, 0, 0, 0, 0, 1, above), new Bar("e", 0, 0, 1, 0, 0, 3, below)));
+            resistance = grown.resistances().alone("e");
+            double shallow = 0;
+            double deep = 0;
+            for (ElementLeakage element : grown.carrying(Map.of("e", 10e3)).leakage()) {
+                double depth = element.depth();
+                shallow += depth < 1 ? element.current() : 0;
+                deep += depth > 1 ? element.current() : 0;
+            }
+            assertThat(shallow + deep).isCloseTo(10e3, Percentage.withPercentage(1e-6));
+            above = Math.sqrt(above * upper * shallow / 1 / (2 * Math.PI * 400e3));
+            below = Math.sqrt(below * lower * deep / 2 / (2 * Math.PI * 400e3));
+        }
+        assertThat(GrownBars.resistance(soil, ROD, 10e3, 400e3))
+                .isCloseTo(resistance, Percentage.withPercentage(0.1));
     }
 
     @Test
