@@ -17,6 +17,8 @@ import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.Size;
 import net.jqwik.api.constraints.StringLength;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
 import org.xml.sax.InputSource;
@@ -52,6 +54,57 @@ final class PoleElevationTest {
         Element drawing = svg(PoleElevation.of(site(""), "f"));
         assertThat(drawing.getElementsByTagName("rect").getLength()).isEqualTo(2);
         assertThat(drawing.getTextContent()).contains("soil: not described");
+    }
+
+    private static final String EARTHS = """
+            electrodes:
+              - {name: main, rod: {length: 3 m, diameter: 16 mm}}
+              - {name: own, rod: {length: 2 m, diameter: 16 mm}}
+            main-earth: {conductor: {material: copper, area: 70 mm2}, electrode: main}
+            cubicle: {height: 3 m, earth: separate, electrode: own}
+            """;
+
+    /** The labels without blanks, for their lines end where the margin does. */
+    private static String labels(String more) throws Exception {
+        NodeList texts = svg(PoleElevation.of(site(EARTHS + more), "f")).getElementsByTagName("text");
+        StringBuilder labels = new StringBuilder();
+        for (int i = 0; i < texts.getLength(); i++) {
+            labels.append(texts.item(i).getTextContent()).append('\n');
+        }
+        return labels.toString().replaceAll("[\\s\u00a0]+", "");
+    }
+
+    @Test
+    void whatTheFileDescribesStandsInTheDrawingAndNothingElse() throws Exception {
+        assertThat(labels("")).doesNotContain("arresters").doesNotContain("controlcable");
+        assertThat(labels("arresters: {side: both, earthed-at: tank, line-lead: 0.4 m, earth-lead: 0.6 m}\n"))
+                .contains("surgearresters,", "earthedattank,linelead0.4m,earthlead0.6m");
+        assertThat(labels("control-cable: {length: 7.3 m, separation: 0.25 m}\n"))
+                .contains("controlcable,7.3m,screennotdescribed", "separation0.25m");
+        assertThat(labels("control-cable: {length: 7.3 m, screen: {bond: both}}\n"))
+                .contains("controlcable,7.3m,screenbonded")
+                .doesNotContain("screennotdescribed");
+    }
+
+    /** A full dot is a bond, an open one none; a screen of which nothing is known has neither. */
+    @ParameterizedTest
+    @CsvSource({"both, 2, 0", "tank, 1, 1", "cubicle, 1, 1", "none, 0, 2", "unknown, 0, 0", "absent, 0, 0"})
+    void theEndsOfTheScreenAreDrawnAsTheyAreBonded(String bond, int bonded, int open) throws Exception {
+        Element without = svg(PoleElevation.of(site(EARTHS + "control-cable: {length: 7.3 m}\n"), "f"));
+        Element drawing = svg(PoleElevation.of(
+                site(EARTHS + "control-cable: {length: 7.3 m, screen: {bond: " + bond + "}}\n"), "f"));
+        assertThat(circles(drawing, false) - circles(without, false)).isEqualTo(bonded);
+        assertThat(circles(drawing, true) - circles(without, true)).isEqualTo(open);
+    }
+
+    private static int circles(Element drawing, boolean open) {
+        NodeList circles = drawing.getElementsByTagName("circle");
+        int count = 0;
+        for (int i = 0; i < circles.getLength(); i++) {
+            String fill = ((Element) circles.item(i)).getAttribute("fill");
+            count += (fill.equals("none") || fill.equals("white") || fill.equals("#fff")) == open ? 1 : 0;
+        }
+        return count;
     }
 
     @Test
