@@ -70,7 +70,9 @@ public final class VerdictTable {
                 rows);
         text.append(TextRenderer.table(table, WIDTH));
         if (elsewhere > 0) {
-            text.append('\n').append(elsewhere).append(" checks do not concern this site.\n");
+            text.append('\n')
+                    .append(elsewhere)
+                    .append(elsewhere == 1 ? " check does not concern this site.\n" : " checks do not concern this site.\n");
         }
         advice(findings, text);
         return text.toString();
