@@ -72,7 +72,10 @@ public final class VerdictTable {
         if (elsewhere > 0) {
             text.append('\n')
                     .append(elsewhere)
-                    .append(elsewhere == 1 ? " check does not concern this site.\n" : " checks do not concern this site.\n");
+                    .append(
+                            elsewhere == 1
+                                    ? " check does not concern this site.\n"
+                                    : " checks do not concern this site.\n");
         }
         advice(findings, text);
         return text.toString();

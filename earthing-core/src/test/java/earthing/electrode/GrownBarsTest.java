@@ -81,8 +81,7 @@ class GrownBarsTest {
             above = Math.sqrt(above * upper * shallow / 1 / (2 * Math.PI * 400e3));
             below = Math.sqrt(below * lower * deep / 2 / (2 * Math.PI * 400e3));
         }
-        assertThat(GrownBars.resistance(soil, ROD, 10e3, 400e3))
-                .isCloseTo(resistance, Percentage.withPercentage(0.1));
+        assertThat(GrownBars.resistance(soil, ROD, 10e3, 400e3)).isCloseTo(resistance, Percentage.withPercentage(0.1));
     }
 
     @Test

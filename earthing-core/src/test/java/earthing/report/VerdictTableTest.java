@@ -76,23 +76,31 @@ final class VerdictTableTest {
     @Test
     void aRowHoldsWhatItsFindingHoldsAndWhatDoesNotConcernTheSiteIsCounted() {
         List<String> lines = VerdictTable.text(Fixtures.findings()).lines().toList();
-        assertThat(lines).anyMatch(line -> line.matches("\\| touch\\.cubicle +\\| not met +\\| +3\\.40.kV \\| +220.V \\| +-1445.% \\|"));
-        assertThat(lines).anyMatch(line -> line.matches("\\| step\\.worst +\\| met +\\| +800.V \\| +3\\.00.kV \\| +\\+73.% \\|"));
+        assertThat(lines)
+                .anyMatch(line ->
+                        line.matches("\\| touch\\.cubicle +\\| not met +\\| +3\\.40.kV \\| +220.V \\| +-1445.% \\|"));
+        assertThat(lines)
+                .anyMatch(
+                        line -> line.matches("\\| step\\.worst +\\| met +\\| +800.V \\| +3\\.00.kV \\| +\\+73.% \\|"));
         assertThat(lines).contains("1 check does not concern this site.");
         assertThat(lines).noneMatch(line -> line.startsWith("| antenna.suppressor"));
         int notMet = lines.indexOf(lines.stream()
                 .filter(line -> line.startsWith("| touch.cubicle"))
                 .findFirst()
                 .orElseThrow());
-        int met = lines.indexOf(
-                lines.stream().filter(line -> line.startsWith("| step.worst")).findFirst().orElseThrow());
+        int met = lines.indexOf(lines.stream()
+                .filter(line -> line.startsWith("| step.worst"))
+                .findFirst()
+                .orElseThrow());
         assertThat(notMet).isLessThan(met);
     }
 
     @Test
     void twoFindingsOfOneCheckAreToldApartByTheirSubjects() {
         Finding one = told("x.pair", Status.MET, "", "");
-        assertThat(VerdictTable.text(List.of(one))).containsPattern("\\| x\\.pair +\\| met").doesNotContain("the subject");
+        assertThat(VerdictTable.text(List.of(one)))
+                .containsPattern("\\| x\\.pair +\\| met")
+                .doesNotContain("the subject");
         assertThat(VerdictTable.text(List.of(one, one))).contains("| x.pair: the subject");
     }
 }

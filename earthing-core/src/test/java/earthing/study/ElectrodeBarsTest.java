@@ -40,30 +40,33 @@ class ElectrodeBarsTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        // shape | length of all metal | west | east | south | north | upper and lower end | least and greatest diameter, mm
-        "rod: {length: 2.4 m, diameter: 16 mm} | 2.4 | 2 | 2 | 3 | 3 | 0 | 2.4 | 16 | 16",
-        "rod: {length: 2.4 m, diameter: 16 mm, top-depth: 0.5 m} | 2.4 | 2 | 2 | 3 | 3 | 0.5 | 2.9 | 16 | 16",
-        "rods-in-line: {count: 3, spacing: 2 m, length: 1.5 m, diameter: 14 mm} | 4.5 | 2 | 6 | 3 | 3 | 0 | 1.5 | 14 | 14",
-        // A wire between rods is an electrode where it lies in the ground.
-        "rods-in-line: {count: 3, spacing: 2 m, length: 1.5 m, diameter: 14 mm, wire-diameter: 8 mm}"
-                + " | 4.5 | 2 | 6 | 3 | 3 | 0 | 1.5 | 14 | 14",
-        "rods-in-line: {count: 3, spacing: 2 m, length: 1.5 m, diameter: 14 mm, top-depth: 0.6 m, wire-diameter: 8 mm}"
-                + " | 8.5 | 2 | 6 | 3 | 3 | 0.6 | 2.1 | 8 | 14",
-        "rods-in-ring: {count: 4, radius: 2 m, length: 1.5 m, diameter: 14 mm} | 6 | 0 | 4 | 1 | 5 | 0 | 1.5 | 14 | 14",
-        // The ring of wire is a polygon of three sides between two rods: 12 · 2 · 2 m · sin 15°.
-        "rods-in-ring: {count: 4, radius: 2 m, length: 1.5 m, diameter: 14 mm, top-depth: 0.6 m, wire-diameter: 8 mm}"
-                + " | 18.423314 | 0 | 4 | 1 | 5 | 0.6 | 2.1 | 8 | 14",
-        "wire: {length: 10 m, depth: 0.6 m, diameter: 10 mm} | 10 | 2 | 12 | 3 | 3 | 0.6 | 0.6 | 10 | 10",
-        "star: {arms: 4, length: 5 m, depth: 0.5 m, diameter: 8 mm} | 20 | -3 | 7 | -2 | 8 | 0.5 | 0.5 | 8 | 8",
-        // A polygon of 16 sides: 16 · 2 · 1 m · sin 11.25°.
-        "ring: {radius: 1 m, depth: 0.5 m, diameter: 8 mm} | 6.242890 | 1 | 3 | 2 | 4 | 0.5 | 0.5 | 8 | 8",
-        // Five wires of 0.9 m and four of 1.2 m, about the place.
-        "mat: {width: 1.2 m, length: 0.9 m, mesh: 0.3 m, depth: 0.1 m, diameter: 6 mm}"
-                + " | 9.3 | 1.4 | 2.6 | 2.55 | 3.45 | 0.1 | 0.1 | 6 | 6",
-        "bars: [{x1: 1 m, y1: 1 m, depth1: 0.5 m, x2: -2 m, y2: 5 m, depth2: 0.5 m, diameter: 10 mm}]"
-                + " | 5 | 0 | 3 | 4 | 8 | 0.5 | 0.5 | 10 | 10"
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                // shape | length of all metal | west | east | south | north | upper and lower end | least and greatest
+                // diameter, mm
+                "rod: {length: 2.4 m, diameter: 16 mm} | 2.4 | 2 | 2 | 3 | 3 | 0 | 2.4 | 16 | 16",
+                "rod: {length: 2.4 m, diameter: 16 mm, top-depth: 0.5 m} | 2.4 | 2 | 2 | 3 | 3 | 0.5 | 2.9 | 16 | 16",
+                "rods-in-line: {count: 3, spacing: 2 m, length: 1.5 m, diameter: 14 mm} | 4.5 | 2 | 6 | 3 | 3 | 0 | 1.5 | 14 | 14",
+                // A wire between rods is an electrode where it lies in the ground.
+                "rods-in-line: {count: 3, spacing: 2 m, length: 1.5 m, diameter: 14 mm, wire-diameter: 8 mm}"
+                        + " | 4.5 | 2 | 6 | 3 | 3 | 0 | 1.5 | 14 | 14",
+                "rods-in-line: {count: 3, spacing: 2 m, length: 1.5 m, diameter: 14 mm, top-depth: 0.6 m, wire-diameter: 8 mm}"
+                        + " | 8.5 | 2 | 6 | 3 | 3 | 0.6 | 2.1 | 8 | 14",
+                "rods-in-ring: {count: 4, radius: 2 m, length: 1.5 m, diameter: 14 mm} | 6 | 0 | 4 | 1 | 5 | 0 | 1.5 | 14 | 14",
+                // The ring of wire is a polygon of three sides between two rods: 12 · 2 · 2 m · sin 15°.
+                "rods-in-ring: {count: 4, radius: 2 m, length: 1.5 m, diameter: 14 mm, top-depth: 0.6 m, wire-diameter: 8 mm}"
+                        + " | 18.423314 | 0 | 4 | 1 | 5 | 0.6 | 2.1 | 8 | 14",
+                "wire: {length: 10 m, depth: 0.6 m, diameter: 10 mm} | 10 | 2 | 12 | 3 | 3 | 0.6 | 0.6 | 10 | 10",
+                "star: {arms: 4, length: 5 m, depth: 0.5 m, diameter: 8 mm} | 20 | -3 | 7 | -2 | 8 | 0.5 | 0.5 | 8 | 8",
+                // A polygon of 16 sides: 16 · 2 · 1 m · sin 11.25°.
+                "ring: {radius: 1 m, depth: 0.5 m, diameter: 8 mm} | 6.242890 | 1 | 3 | 2 | 4 | 0.5 | 0.5 | 8 | 8",
+                // Five wires of 0.9 m and four of 1.2 m, about the place.
+                "mat: {width: 1.2 m, length: 0.9 m, mesh: 0.3 m, depth: 0.1 m, diameter: 6 mm}"
+                        + " | 9.3 | 1.4 | 2.6 | 2.55 | 3.45 | 0.1 | 0.1 | 6 | 6",
+                "bars: [{x1: 1 m, y1: 1 m, depth1: 0.5 m, x2: -2 m, y2: 5 m, depth2: 0.5 m, diameter: 10 mm}]"
+                        + " | 5 | 0 | 3 | 4 | 8 | 0.5 | 0.5 | 10 | 10"
+            })
     void theMetalIsThatOfTheFile(
             String shape,
             double length,
@@ -91,7 +94,8 @@ class ElectrodeBarsTest {
 
     @Test
     void concreteIsASleeveOfItsDiameterAndResistivity() throws MissingInput {
-        List<Bar> bars = bars("rod: {length: 2.4 m, diameter: 16 mm}\n    concrete: {diameter: 0.3 m, resistivity: 60 ohm.m}");
+        List<Bar> bars =
+                bars("rod: {length: 2.4 m, diameter: 16 mm}\n    concrete: {diameter: 0.3 m, resistivity: 60 ohm.m}");
         assertThat(bars).singleElement().satisfies(bar -> {
             assertThat(bar.radius()).isEqualTo(0.15);
             assertThat(bar.metal()).isEqualTo(0.008);
@@ -109,8 +113,7 @@ class ElectrodeBarsTest {
         assertThat(least(upright, Bar::depth1)).isBetween(0.55, 0.6);
         assertThat(most(upright, Bar::depth1)).isBetween(1.0, 1.05);
         assertThat(upright).allMatch(bar -> bar.y1() == 3);
-        assertThatThrownBy(
-                        () -> bars("plate: {width: 1 m, length: 0.5 m, depth: 0.24 m, lie: vertical}"))
+        assertThatThrownBy(() -> bars("plate: {width: 1 m, length: 0.5 m, depth: 0.24 m, lie: vertical}"))
                 .isInstanceOf(MissingInput.class)
                 .hasMessageContaining("below ground");
     }

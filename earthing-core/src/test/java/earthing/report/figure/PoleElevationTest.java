@@ -91,8 +91,8 @@ final class PoleElevationTest {
     @CsvSource({"both, 2, 0", "tank, 1, 1", "cubicle, 1, 1", "none, 0, 2", "unknown, 0, 0", "absent, 0, 0"})
     void theEndsOfTheScreenAreDrawnAsTheyAreBonded(String bond, int bonded, int open) throws Exception {
         Element without = svg(PoleElevation.of(site(EARTHS + "control-cable: {length: 7.3 m}\n"), "f"));
-        Element drawing = svg(PoleElevation.of(
-                site(EARTHS + "control-cable: {length: 7.3 m, screen: {bond: " + bond + "}}\n"), "f"));
+        Element drawing = svg(
+                PoleElevation.of(site(EARTHS + "control-cable: {length: 7.3 m, screen: {bond: " + bond + "}}\n"), "f"));
         assertThat(circles(drawing, false) - circles(without, false)).isEqualTo(bonded);
         assertThat(circles(drawing, true) - circles(without, true)).isEqualTo(open);
     }
