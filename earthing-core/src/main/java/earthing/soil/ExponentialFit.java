@@ -2,6 +2,9 @@ package earthing.soil;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.DoubleSupplier;
 import java.util.function.DoubleUnaryOperator;
 import org.ejml.data.DMatrixRMaj;
 import org.ejml.dense.row.CommonOps_DDRM;
@@ -15,24 +18,63 @@ import org.ejml.interfaces.decomposition.SingularValueDecomposition_F64;
  */
 final class ExponentialFit {
 
-    private static final double RATIO = 1.22;
+    private static final double RATIO = 1.3;
     private static final int SAMPLES_PER_OCTAVE = 8;
     private static final double CUTOFF = 1e-13;
     private static final double FAR_FIELD_WEIGHT = 1e3;
 
     private final double[] rho;
     private final double[] thickness;
-    private final double[] beta;
-    private final double[] lambda;
-    private final DMatrixRMaj pseudoInverse;
+    /** Least depth of an exponential [m], the unit of those of the basis. */
+    private final double shortest;
+
+    private final Basis basis;
 
     /**
      * One fitted function.
      *
      * @param terms coefficients [-] and shifts [m]
-     * @param bound integral of the misfit over λ [1/m]
+     * @param bound integral of the misfit over λ [1/m]; worked out when asked for, at more cost than the fit
      */
-    record Fitted(List<GeometricImages.Term> terms, double bound) {}
+    record Fitted(List<GeometricImages.Term> terms, DoubleSupplier bound) {}
+
+    /**
+     * Exponentials and samples in units of the least depth. They depend on the number of exponentials alone, so that the
+     * decomposition serves every ground that takes as many.
+     */
+    private static final class Basis {
+
+        private static final Map<Integer, Basis> BY_COUNT = new ConcurrentHashMap<>();
+
+        private final double[] beta;
+        private final double[] lambda;
+        private final DMatrixRMaj pseudoInverse;
+
+        private Basis(int count) {
+            beta = new double[count];
+            for (int j = 0; j < count; j++) {
+                beta[j] = Math.pow(RATIO, j);
+            }
+            double low = 0.02 / beta[count - 1];
+            double high = 40 / beta[0];
+            int samples = (int) Math.ceil(SAMPLES_PER_OCTAVE * Math.log(high / low) / Math.log(2)) + 1;
+            lambda = new double[samples + 1];
+            for (int i = 1; i <= samples; i++) {
+                lambda[i] = low * Math.pow(high / low, (i - 1.0) / (samples - 1));
+            }
+            DMatrixRMaj design = new DMatrixRMaj(samples + 1, count);
+            for (int i = 0; i <= samples; i++) {
+                for (int j = 0; j < count; j++) {
+                    design.set(i, j, weight(i) * Math.exp(-lambda[i] * beta[j]));
+                }
+            }
+            pseudoInverse = invert(design);
+        }
+
+        static Basis of(int count) {
+            return BY_COUNT.computeIfAbsent(count, Basis::new);
+        }
+    }
 
     private ExponentialFit(SoilModel soil) {
         int n = soil.layerCount();
@@ -49,27 +91,9 @@ final class ExponentialFit {
             contrast = Math.max(contrast, Math.max(rho[i] / rho[n - 1], rho[n - 1] / rho[i]));
         }
         // No function decays less than over the thinnest layer; three steps below it hold the fit there.
-        double shortest = thinnest / (RATIO * RATIO * RATIO);
+        shortest = thinnest / (RATIO * RATIO * RATIO);
         double longest = 60 * soil.top(n - 1) * contrast;
-        int count = (int) Math.ceil(Math.log(longest / shortest) / Math.log(RATIO)) + 1;
-        beta = new double[count];
-        for (int j = 0; j < count; j++) {
-            beta[j] = shortest * Math.pow(RATIO, j);
-        }
-        double low = 0.02 / beta[count - 1];
-        double high = 40 / beta[0];
-        int samples = (int) Math.ceil(SAMPLES_PER_OCTAVE * Math.log(high / low) / Math.log(2)) + 1;
-        lambda = new double[samples + 1];
-        for (int i = 1; i <= samples; i++) {
-            lambda[i] = low * Math.pow(high / low, (i - 1.0) / (samples - 1));
-        }
-        DMatrixRMaj design = new DMatrixRMaj(samples + 1, count);
-        for (int i = 0; i <= samples; i++) {
-            for (int j = 0; j < count; j++) {
-                design.set(i, j, weight(i) * Math.exp(-lambda[i] * beta[j]));
-            }
-        }
-        pseudoInverse = invert(design);
+        basis = Basis.of((int) Math.ceil(Math.log(longest / shortest) / Math.log(RATIO)) + 1);
     }
 
     static ExponentialFit of(SoilModel soil) {
@@ -160,26 +184,26 @@ final class ExponentialFit {
     }
 
     Fitted terms(DoubleUnaryOperator function) {
-        double limit = function.applyAsDouble(1e3 / beta[0]);
-        DMatrixRMaj wanted = new DMatrixRMaj(lambda.length, 1);
-        for (int i = 0; i < lambda.length; i++) {
-            wanted.set(i, 0, weight(i) * (function.applyAsDouble(lambda[i]) - limit));
+        double limit = function.applyAsDouble(1e3 / shortest);
+        DMatrixRMaj wanted = new DMatrixRMaj(basis.lambda.length, 1);
+        for (int i = 0; i < basis.lambda.length; i++) {
+            wanted.set(i, 0, weight(i) * (function.applyAsDouble(basis.lambda[i] / shortest) - limit));
         }
-        DMatrixRMaj found = new DMatrixRMaj(beta.length, 1);
-        CommonOps_DDRM.mult(pseudoInverse, wanted, found);
+        DMatrixRMaj found = new DMatrixRMaj(basis.beta.length, 1);
+        CommonOps_DDRM.mult(basis.pseudoInverse, wanted, found);
         List<GeometricImages.Term> terms = new ArrayList<>();
         terms.add(new GeometricImages.Term(limit, 0));
-        for (int j = 0; j < beta.length; j++) {
-            terms.add(new GeometricImages.Term(found.get(j, 0), beta[j]));
+        for (int j = 0; j < basis.beta.length; j++) {
+            terms.add(new GeometricImages.Term(found.get(j, 0), shortest * basis.beta[j]));
         }
-        return new Fitted(terms, misfit(function, terms));
+        return new Fitted(terms, () -> misfit(function, terms));
     }
 
     /** ∫|misfit|dλ by the trapezoidal rule on a grid four times as dense as the samples. */
     private double misfit(DoubleUnaryOperator function, List<GeometricImages.Term> terms) {
-        double low = lambda[1];
-        double high = lambda[lambda.length - 1];
-        int steps = 4 * (lambda.length - 2);
+        double low = basis.lambda[1] / shortest;
+        double high = basis.lambda[basis.lambda.length - 1] / shortest;
+        int steps = 4 * (basis.lambda.length - 2);
         double sum = 0;
         double before = 0;
         double at = 0;

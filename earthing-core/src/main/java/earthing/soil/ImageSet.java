@@ -1,6 +1,9 @@
 package earthing.soil;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
+import java.util.function.DoubleSupplier;
 
 /**
  * Point-source potential between two layers as a sum of images: V/I = Σ c / √(r² + (b + s·z + t·d)²), where z is the
@@ -14,14 +17,14 @@ public final class ImageSet {
     private final double[] offset;
     private final double[] upperSign;
     private final double[] lowerSign;
-    private final double bound;
+    private final List<DoubleSupplier> bounds;
 
     private ImageSet(Builder builder) {
         coefficient = Arrays.copyOf(builder.coefficient, builder.size);
         offset = Arrays.copyOf(builder.offset, builder.size);
         upperSign = Arrays.copyOf(builder.upperSign, builder.size);
         lowerSign = Arrays.copyOf(builder.lowerSign, builder.size);
-        bound = builder.bound;
+        bounds = List.copyOf(builder.bounds);
     }
 
     /**
@@ -74,12 +77,13 @@ public final class ImageSet {
     }
 
     /**
-     * Bound on the error of the sum, the same for every pair of points in the two layers.
+     * Bound on the error of the sum, the same for every pair of points in the two layers. Found when asked for: where
+     * functions were fitted it costs more than the images.
      *
      * @return greatest error of the potential [V/A]
      */
     public double bound() {
-        return bound;
+        return bounds.stream().mapToDouble(DoubleSupplier::getAsDouble).sum();
     }
 
     /**
@@ -106,7 +110,7 @@ public final class ImageSet {
         private double[] upperSign = new double[32];
         private double[] lowerSign = new double[32];
         private int size;
-        private double bound;
+        private final List<DoubleSupplier> bounds = new ArrayList<>();
 
         Builder add(double c, double b, int upper, int lower) {
             if (c == 0) {
@@ -126,8 +130,8 @@ public final class ImageSet {
             return this;
         }
 
-        Builder bound(double added) {
-            bound += added;
+        Builder bound(DoubleSupplier added) {
+            bounds.add(added);
             return this;
         }
 

@@ -149,7 +149,7 @@ public final class PointSource {
                     set.add((1 - k * k) * c * term.coefficient(), term.shift(), 1, 1);
                 }
             }
-            return set.bound(4 * c * GeometricImages.bound(k, h)).build();
+            return set.bound(() -> 4 * c * GeometricImages.bound(k, h)).build();
         }
         ExponentialFit fit = fit();
         family(set, fit.terms(lambda -> fit.up(s, lambda) / fit.bounce(s, lambda)), c, -2 * top, 1, 1);
@@ -176,7 +176,8 @@ public final class PointSource {
                 set.add(weight, term.shift(), -1, 1);
                 set.add(weight, term.shift(), 1, 1);
             }
-            return set.bound(2 * (1 + k) * c * GeometricImages.bound(k, h)).build();
+            return set.bound(() -> 2 * (1 + k) * c * GeometricImages.bound(k, h))
+                    .build();
         }
         ExponentialFit fit = fit();
         double top = soil.top(s);
@@ -214,7 +215,7 @@ public final class PointSource {
                     set.add((1 + k) * weight, term.shift(), 1, 1);
                 }
             }
-            return set.bound(2 * c * GeometricImages.bound(k, h)).build();
+            return set.bound(() -> 2 * c * GeometricImages.bound(k, h)).build();
         }
         ExponentialFit fit = fit();
         double bottom = soil.top(o) + soil.thickness(o);
@@ -236,6 +237,6 @@ public final class PointSource {
         for (GeometricImages.Term term : fitted.terms()) {
             set.add(c * term.coefficient(), offset + term.shift(), upper, lower);
         }
-        set.bound(c * fitted.bound());
+        set.bound(() -> c * fitted.bound().getAsDouble());
     }
 }

@@ -44,17 +44,25 @@ final class GalerkinSystem {
         if (n >= PARALLEL_FROM) {
             rows = rows.parallel();
         }
+        int[] firstLike = EqualPairs.of(mesh);
+        double[] means = new double[n * (n + 1) / 2];
         rows.forEach(i -> {
             ImageTerms room = new ImageTerms(); // once a row: no pair takes any of the heap
+            int row = i * (i + 1) / 2;
             for (int j = 0; j <= i; j++) {
-                data[i * n + j] = integral.mean(i, j, room);
+                if (firstLike.length == 0 || firstLike[row + j] == row + j) {
+                    means[row + j] = integral.mean(i, j, room);
+                }
             }
-            data[i * n + i] += mesh.sleeve[i];
         });
         for (int i = 0; i < n; i++) {
-            for (int j = 0; j < i; j++) {
-                data[j * n + i] = data[i * n + j];
+            int row = i * (i + 1) / 2;
+            for (int j = 0; j <= i; j++) {
+                double mean = means[firstLike.length == 0 ? row + j : firstLike[row + j]];
+                data[i * n + j] = mean;
+                data[j * n + i] = mean;
             }
+            data[i * n + i] += mesh.sleeve[i];
         }
         return new GalerkinSystem(matrix, electrode, electrodes);
     }

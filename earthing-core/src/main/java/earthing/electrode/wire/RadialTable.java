@@ -1,6 +1,5 @@
 package earthing.electrode.wire;
 
-import java.util.concurrent.atomic.AtomicReferenceArray;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,7 +24,16 @@ final class RadialTable {
 
     private static final double[] NODE = new double[TERMS];
     private static final double[][] POWERS = new double[TERMS][TERMS];
-    private static final double[] REFUSED = {};
+    private static final Piece REFUSED = new Piece(new double[0]);
+
+    /** Coefficients of all functions on one octave, none where it is not used. Whoever sees a piece sees it whole: its field is final. */
+    private static final class Piece {
+        private final double[] coefficients;
+
+        Piece(double[] coefficients) {
+            this.coefficients = coefficients;
+        }
+    }
 
     static {
         // Chebyshev series through the nodes, rewritten in powers.
@@ -60,7 +68,8 @@ final class RadialTable {
     private final double perScale;
     private final int count;
     private final Functions functions;
-    private final AtomicReferenceArray<double @Nullable []> cells = new AtomicReferenceArray<>(CELLS);
+    /** Not guarded: two threads that find a piece find the same. */
+    private final @Nullable Piece[] pieces = new Piece[CELLS];
 
     /**
      * An empty table.
@@ -81,21 +90,21 @@ final class RadialTable {
     /** Value of the first function; NaN where there is no piece. */
     double value(double r2) {
         long bits = Double.doubleToRawLongBits((r2 + depth2) * perScale);
-        double[] c = cell(bits);
+        double[] c = piece(bits).coefficients;
         return c.length == 0 ? Double.NaN : polynomial(c, 0, place(bits));
     }
 
-    /** Sum of all functions with weights; NaN where there is no piece. */
-    double sum(double r2, double[] weights) {
+    /** Sum with weights of as many functions from one on; NaN where there is no piece. */
+    double sum(double r2, int from, double[] weights) {
         long bits = Double.doubleToRawLongBits((r2 + depth2) * perScale);
-        double[] c = cell(bits);
+        double[] c = piece(bits).coefficients;
         if (c.length == 0) {
             return Double.NaN;
         }
         double t = place(bits);
         double sum = 0;
-        for (int f = 0; f < count; f++) {
-            sum += weights[f] * polynomial(c, f * TERMS, t);
+        for (int f = 0; f < weights.length; f++) {
+            sum += weights[f] * polynomial(c, (from + f) * TERMS, t);
         }
         return sum;
     }
@@ -112,16 +121,16 @@ final class RadialTable {
         return even + t * odd;
     }
 
-    private double[] cell(long bits) {
+    private Piece piece(long bits) {
         int cell = (int) (bits >>> 52) - FIRST;
         if (cell < 0 || cell >= CELLS) {
             return REFUSED;
         }
-        double[] known = cells.getAcquire(cell);
+        Piece known = pieces[cell];
         return known == null ? fill(cell) : known;
     }
 
-    private double[] fill(int cell) {
+    private Piece fill(int cell) {
         double low = Math.scalb(1.0, cell);
         double middle = 1.5 * low;
         double[] c = new double[count * TERMS];
@@ -142,8 +151,8 @@ final class RadialTable {
             greatest = Math.max(greatest, Math.abs(values[f]));
             error = Math.max(error, Math.abs(polynomial(c, f * TERMS, 1) - values[f]));
         }
-        double[] piece = error <= TOLERANCE * greatest ? c : REFUSED;
-        cells.setRelease(cell, piece);
+        Piece piece = error <= TOLERANCE * greatest ? new Piece(c) : REFUSED;
+        pieces[cell] = piece;
         return piece;
     }
 

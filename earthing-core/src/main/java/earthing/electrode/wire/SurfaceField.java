@@ -1,8 +1,10 @@
 package earthing.electrode.wire;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
@@ -10,8 +12,8 @@ import java.util.stream.IntStream;
 /**
  * Potential of the surface of the ground from tables, one object for all energisations of the same electrodes.
  *
- * <p>Vertical elements of one rod act by the horizontal distance only: one table a rod, per volt on each electrode. All
- * other elements are Gauss points, with a table for each depth that those of one depth share. Near an element, where
+ * <p>Vertical elements of one rod act by the horizontal distance only: one table for all rods of equal depths, with a function
+ * for each rod and volt on an electrode. All other elements are Gauss points, with a table for each depth that those of one depth share. Near an element, where
  * Gauss points do not serve, its images are summed. Together this stays within {@link #BOUND} of the greatest potential
  * of an electrode from the full sum.
  */
@@ -31,6 +33,8 @@ final class SurfaceField {
 
     private final int[][] rods;
     private final RadialTable[] rodTables;
+    /** Place of the first function of each rod in its table. */
+    private final int[] rodFunctions;
 
     /** Elements that are not vertical; the arrays below hold one entry for each, the last three one a Gauss point. */
     private final int[] lying;
@@ -56,6 +60,9 @@ final class SurfaceField {
 
     private record Axis(double x, double y, double radius) {}
 
+    /** What the Green's function of a rod depends on; depths of the ends of its elements, one after the other. */
+    private record Kind(double radius, List<Double> depths) {}
+
     private record Depth(int layer, double depth) {}
 
     /**
@@ -77,7 +84,13 @@ final class SurfaceField {
             }
         }
         rods = axes.values().stream().map(b -> b.build().toArray()).toArray(int[][]::new);
-        rodTables = Arrays.stream(rods).map(this::rodTable).toArray(RadialTable[]::new);
+        rodTables = new RadialTable[rods.length];
+        rodFunctions = new int[rods.length];
+        Map<Kind, List<Integer>> kinds = new LinkedHashMap<>();
+        for (int i = 0; i < rods.length; i++) {
+            kinds.computeIfAbsent(kind(rods[i]), k -> new ArrayList<>()).add(i);
+        }
+        kinds.values().forEach(this::tabulate);
 
         lying = IntStream.range(0, mesh.size).filter(e -> !mesh.vertical[e]).toArray();
         depth2 = new double[lying.length];
@@ -144,7 +157,7 @@ final class SurfaceField {
                 int first = rods[i][0];
                 double r2 = square(x - mesh.x1[first]) + square(y - mesh.y1[first]);
                 for (int k = 0; k < electrodes; k++) {
-                    double value = rodTables[i].sum(r2, unit[k]);
+                    double value = rodTables[i].sum(r2, rodFunctions[i], unit[k]);
                     values[k][at] += Double.isNaN(value) ? untabulated(rods[i], x, y, currentPerVolt[k]) : value;
                 }
             }
@@ -173,20 +186,36 @@ final class SurfaceField {
                 (r2, values, room) -> values[0] = integral.pointAtSurface(source.layer(), source.depth(), r2, room));
     }
 
-    private RadialTable rodTable(int[] elements) {
+    private Kind kind(int[] rod) {
+        List<Double> depths = new ArrayList<>();
+        for (int e : rod) {
+            depths.add(mesh.z1[e]);
+            depths.add(mesh.z2[e]);
+        }
+        return new Kind(mesh.radius[rod[0]], depths);
+    }
+
+    private void tabulate(List<Integer> equal) {
+        int[] elements = rods[equal.get(0)];
         double top = Double.POSITIVE_INFINITY;
         for (int e : elements) {
             top = Math.min(top, Math.min(mesh.z1[e], mesh.z2[e]));
         }
         // Nearer than its radius to the end of a rod a point is within the metal; no piece covers that.
         double least = Math.max(top, mesh.radius[elements[0]]);
-        RodSurface[] pieces = RodSurface.ofRod(mesh, integral, currentPerVolt, elements);
-        return new RadialTable(top * top, least * least, currentPerVolt.length, (r2, values, room) -> {
+        int[][] alike = equal.stream().map(i -> rods[i]).toArray(int[][]::new);
+        RodSurface[] pieces = RodSurface.ofRods(mesh, integral, currentPerVolt, alike);
+        int electrodes = currentPerVolt.length;
+        RadialTable table = new RadialTable(top * top, least * least, alike.length * electrodes, (r2, values, room) -> {
             Arrays.fill(values, 0);
             for (RodSurface piece : pieces) {
                 piece.add(r2, values, room);
             }
         });
+        for (int i = 0; i < alike.length; i++) {
+            rodTables[equal.get(i)] = table;
+            rodFunctions[equal.get(i)] = i * electrodes;
+        }
     }
 
     /**
@@ -203,7 +232,7 @@ final class SurfaceField {
         for (int i = 0; i < rods.length; i++) {
             int first = rods[i][0];
             double r2 = square(x - mesh.x1[first]) + square(y - mesh.y1[first]);
-            double value = rodTables[i].sum(r2, volts);
+            double value = rodTables[i].sum(r2, rodFunctions[i], volts);
             sum += Double.isNaN(value) ? untabulated(rods[i], x, y, amperes) : value;
         }
         ImageTerms room = new ImageTerms();

@@ -130,7 +130,7 @@ class SurfaceFieldTest {
         if (r > 0.001) {
             double bound = Math.pow(3 + Math.sqrt(8), -9);
             assertThat(found).isCloseTo(exact, within(bound * exact));
-            assertThat(table.sum(r * r, new double[] {3})).isCloseTo(3 * found, within(1e-12 * found));
+            assertThat(table.sum(r * r, 0, new double[] {3})).isCloseTo(3 * found, within(1e-12 * found));
         }
     }
 
@@ -138,7 +138,7 @@ class SurfaceFieldTest {
     void whatIsTooRoughOrOutOfRangeIsNotTabulated() {
         RadialTable rough = new RadialTable(1, 1, 1, (r2, v, room) -> v[0] = 2 + Math.sin(40 * r2));
         assertThat(rough.value(7)).isNaN();
-        assertThat(rough.sum(7, new double[] {1})).isNaN();
+        assertThat(rough.sum(7, 0, new double[] {1})).isNaN();
         RadialTable inner = new RadialTable(0.01, 0.04, 1, (r2, v, room) -> v[0] = 1);
         assertThat(inner.value(0.02)).isNaN();
         assertThat(inner.value(0.04)).isCloseTo(1, within(1e-12));
