@@ -117,7 +117,7 @@ final class RemedyBlocks {
         return notMet + (notMet == 1 ? " finding is" : " findings are")
                 + " not met. Tried, each as the whole study and every"
                 + " check on the changed site: " + remedies.singles().size() + " single changes ("
-                + remedies.strongest().size() + " of the catalogue apply here, each at every step of its range); then "
+                + remedies.strongest().size() + " of the catalogue apply here, at each step that can be made); then "
                 + sizes
                 + ", each change at the step that does most alone. A set that fails in one part of the studies was not"
                 + " studied further. "

@@ -16,12 +16,18 @@ import java.util.Optional;
 
 /**
  * An electrode with another buried part bonded to it. The site file gives an electrode one shape, so the two shapes
- * become bars at coordinates; the link between them is taken as insulated.
+ * become bars at coordinates; the link between them is taken as insulated. Where something is buried already the part is laid a
+ * quarter turn about the pole farther.
  */
 public final class JoinedElectrode {
 
     /** Decimals of a coordinate in metres: a tenth of a millimetre. */
     private static final int DECIMALS = 4;
+
+    /** Least distance from another electrode [m]: nearer, a spade's width apart, both are one in practice. */
+    private static final double CLEAR = 0.1;
+
+    private static final int QUARTERS = 4;
 
     private static final List<String> SHAPES =
             List.of("rod", "rods-in-line", "rods-in-ring", "wire", "star", "ring", "mat");
@@ -34,7 +40,8 @@ public final class JoinedElectrode {
      * @param site the site
      * @param name name of the electrode
      * @param part shape of the part; its place counts from the foot of the pole
-     * @return the changed site; empty where the electrode has no shape, stands in concrete, or its shape is not known
+     * @return the changed site; empty where the electrode has no shape, stands in concrete, its shape is not known, or the
+     *     part would lie in one place with the electrode or within 0.1 m of another one, however it is turned
      */
     public static Optional<Site> of(Site site, String name, Electrode part) {
         for (int i = 0; i < site.electrodes().size(); i++) {
@@ -66,11 +73,70 @@ public final class JoinedElectrode {
             if (bars.isEmpty()) {
                 ElectrodeBars.of(electrode, site.pole(), in).forEach(bar -> bars.add(written(bar, x, y)));
             }
-            ElectrodeBars.of(part, null, in).forEach(bar -> bars.add(written(bar, x, y)));
-            return Optional.of(bars);
+            Optional<List<Bar>> laid = laid(site, electrode.name(), ElectrodeBars.of(part, null, in));
+            laid.ifPresent(free -> free.forEach(bar -> bars.add(written(bar, x, y))));
+            return laid.map(free -> bars);
         } catch (MissingInput unknown) {
             return Optional.empty();
         }
+    }
+
+    /** The part turned by as few quarters as leave it clear of what is buried. */
+    private static Optional<List<Bar>> laid(Site site, String name, List<Bar> part) {
+        List<Bar> buried;
+        try {
+            buried = SiteEarth.ground(site, Measure.Bound.NOMINAL).bars();
+        } catch (MissingInput unknown) {
+            return Optional.of(part); // the study of the changed site tells what is missing
+        }
+        List<Bar> turned = part;
+        for (int quarter = 0; quarter < QUARTERS; quarter++) {
+            List<Bar> now = turned;
+            boolean clear = buried.stream()
+                    .allMatch(there -> now.stream()
+                            .allMatch(bar -> there.electrode().equals(name)
+                                    ? !together(bar, there)
+                                    : bar.distance(there) >= CLEAR));
+            if (clear) {
+                return Optional.of(now);
+            }
+            turned = now.stream().map(JoinedElectrode::aQuarterFarther).toList();
+        }
+        return Optional.empty();
+    }
+
+    private static Bar aQuarterFarther(Bar bar) {
+        return new Bar(
+                bar.electrode(), -bar.y1(), bar.x1(), bar.depth1(), -bar.y2(), bar.x2(), bar.depth2(), bar.radius());
+    }
+
+    /** Whether two bars share a length and not a point only: of two that do, most of the shorter lies within the other. */
+    private static boolean together(Bar one, Bar other) {
+        boolean less = one.length() < other.length();
+        Bar shorter = less ? one : other;
+        Bar longer = less ? other : one;
+        int within = 0;
+        for (double t : new double[] {0.25, 0.5, 0.75}) {
+            double x = shorter.x1() + t * (shorter.x2() - shorter.x1());
+            double y = shorter.y1() + t * (shorter.y2() - shorter.y1());
+            double z = shorter.depth1() + t * (shorter.depth2() - shorter.depth1());
+            within += apart(longer, x, y, z) < one.radius() + other.radius() ? 1 : 0;
+        }
+        return within > 1;
+    }
+
+    /** Distance of a point from the axis of a bar [m]. */
+    private static double apart(Bar bar, double x, double y, double z) {
+        double dx = bar.x2() - bar.x1();
+        double dy = bar.y2() - bar.y1();
+        double dz = bar.depth2() - bar.depth1();
+        double along =
+                ((x - bar.x1()) * dx + (y - bar.y1()) * dy + (z - bar.depth1()) * dz) / (bar.length() * bar.length());
+        double t = Math.max(0, Math.min(1, along));
+        double east = x - bar.x1() - t * dx;
+        double north = y - bar.y1() - t * dy;
+        double down = z - bar.depth1() - t * dz;
+        return Math.sqrt(east * east + north * north + down * down);
     }
 
     private static earthing.site.Bar written(Bar bar, double x, double y) {

@@ -95,7 +95,7 @@ public record Bar(
      * @param other another bar
      * @return least distance [m]
      */
-    double distance(Bar other) {
+    public double distance(Bar other) {
         double[] place = nearest(other);
         double s = place[0];
         double t = place[1];
