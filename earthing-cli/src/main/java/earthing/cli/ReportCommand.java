@@ -29,7 +29,6 @@ import picocli.CommandLine.ParameterException;
             "  earthing report site.yaml",
             "  earthing report site.yaml --format html --output site.html",
             "  earthing report site.yaml --format pdf --output site.pdf",
-            "  earthing report site.yaml --sensitivity --format html --output site.html",
             "  earthing report site.yaml --format csv --output site-tables",
             "  earthing report site.yaml --format json | less"
         })
@@ -58,11 +57,11 @@ final class ReportCommand extends Subcommand {
     private Format format;
 
     @Option(
-            names = "--sensitivity",
+            names = "--no-sensitivity",
             description =
-                    "Tell too how far each bounded input alone moves the governing checks. The site is studied twice"
-                            + " for each of them.")
-    private boolean sensitivity;
+                    "Leave out how far each bounded input alone moves the governing checks. It takes two studies of the"
+                            + " site for each of them; a reviewer will ask for it.")
+    private boolean withoutSensitivity;
 
     @Option(
             names = "--recheck",
@@ -112,9 +111,9 @@ final class ReportCommand extends Subcommand {
                     spec().commandLine(), "--spread is from 1 to " + SpreadCommand.MOST_SAMPLES + "; have " + samples);
         }
         try (Progress progress = site.watched()) {
-            ReportInput input = sensitivity
-                    ? Assessment.withSensitivity(site.file(), progress)
-                    : Assessment.of(site.file(), progress);
+            ReportInput input = withoutSensitivity
+                    ? Assessment.of(site.file(), progress)
+                    : Assessment.withSensitivity(site.file(), progress);
             if (recheck) {
                 input = Assessment.rechecked(input, progress);
             }

@@ -56,19 +56,18 @@ final class ReportCommandTest {
     }
 
     @Test
-    void whatEachBoundedInputDoesIsToldWhereItIsAskedFor() {
+    void whatEachBoundedInputDoesIsToldUnlessItIsLeftOut() {
         String site = DemoSites.named("brackenmire-mistakes").toString();
-        assertThat(CommandRun.of("report", site).out())
-                .contains("## Which input moves the governing checks", "Not asked for")
+        assertThat(CommandRun.of("report", site, "--no-sensitivity").out())
+                .contains("## Which input moves the governing checks", "Left out")
                 .doesNotContain("what each bounded input alone does");
-        CommandRun asked = CommandRun.of("report", site, "--sensitivity");
+        CommandRun asked = CommandRun.of("report", site);
         assertThat(asked.out())
                 .contains(
                         "Figure: Resistance, electrode main: what each bounded input alone does to it",
                         "soil.resistivity");
         assertThat(asked.code()).isEqualTo(1);
-        assertThat(CommandRun.of("report", site, "--sensitivity", "--format", "json")
-                        .out())
+        assertThat(CommandRun.of("report", site, "--format", "json").out())
                 .contains("\"id\": \"sensitivity.electrode.resistance\"", "\"at\": \"soil.resistivity=low\"");
     }
 

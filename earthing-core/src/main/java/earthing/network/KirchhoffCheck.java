@@ -1,5 +1,6 @@
 package earthing.network;
 
+import earthing.quantity.Numbers;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -12,7 +13,8 @@ import org.apache.commons.math3.complex.Complex;
  *
  * @param nodeResidual largest sum of currents at a node, as a part of the largest branch current
  * @param nodeName node where it occurs
- * @param branchResidual worst departure of a branch from its equation, as a part of the largest term of that equation
+ * @param branchResidual worst departure of a branch from its equation, as a part of the largest term of that equation; of
+ *     an inductor as a part of the flux that a hundredth of the largest current makes, if its own is less
  * @param branchName branch where it occurs
  * @param energyResidual energy delivered less energy dissipated and stored, as a part of the energy delivered; for a
  *     phasor solution complex power likewise
@@ -23,8 +25,16 @@ public record KirchhoffCheck(
     /** Part of the circuit's largest quantities below which a branch is idle: rounding alone is in its equation. */
     private static final double ROUNDING = 1e-9;
 
-    /** Below these a branch is idle: voltage [V], current [A]; with the time that was followed [s]. */
-    private record Idle(double voltage, double current, double span) {}
+    /** Part of the largest current below which a branch is not judged finer: steps are held to a part of the largest. */
+    private static final double FAINT = 1e-2;
+
+    /** Below these a branch is idle: voltage [V], current [A]; and the time that was followed [s]. */
+    private record Idle(double voltage, double current, double span) {
+
+        double flux(double inductance) {
+            return Math.max(voltage * span, inductance * current * FAINT / ROUNDING);
+        }
+    }
 
     /**
      * Whether all residuals are within a bound.
@@ -34,6 +44,20 @@ public record KirchhoffCheck(
      */
     public boolean within(double bound) {
         return nodeResidual <= bound && branchResidual <= bound && energyResidual <= bound;
+    }
+
+    /**
+     * The largest residual in words.
+     *
+     * @return for example {@code 1.2 % of the largest term of the equation of screen}
+     */
+    public String worst() {
+        if (energyResidual >= nodeResidual && energyResidual >= branchResidual) {
+            return Numbers.brief(100 * energyResidual) + " % of the energy that came in";
+        }
+        return branchResidual >= nodeResidual
+                ? Numbers.brief(100 * branchResidual) + " % of the largest term of the equation of " + branchName
+                : Numbers.brief(100 * nodeResidual) + " % of the largest current, at " + nodeName;
     }
 
     /**
@@ -142,7 +166,7 @@ public record KirchhoffCheck(
         Waveform v = of(voltages, branch.name());
         double[] others = coupled.getOrDefault(branch.name(), new double[i.size()]);
         if (branch instanceof Branch.Inductor inductor) {
-            return inductor(inductor, v, i, others, idle.voltage() * idle.span());
+            return inductor(inductor, v, i, others, idle.flux(inductor.inductance()));
         }
         if (branch instanceof Branch.Capacitor capacitor) {
             return capacitor(capacitor, v, i, idle.current() * idle.span());
@@ -182,17 +206,22 @@ public record KirchhoffCheck(
 
     /** Flux is the integral of the voltage left by the resistance. */
     private static double inductor(Branch.Inductor branch, Waveform v, Waveform i, double[] others, double least) {
-        double integral = 0;
+        double across = 0;
+        double lost = 0;
         double worst = 0;
         double scale = least;
         for (int k = 1; k < i.size(); k++) {
             // First step by its end: the sources may jump at the start.
             double meanV = k == 1 ? v.value(k) : 0.5 * (v.value(k) + v.value(k - 1));
             double meanI = 0.5 * (i.value(k) + i.value(k - 1));
-            integral += (meanV - branch.resistance() * meanI) * (i.time(k) - i.time(k - 1));
+            double step = i.time(k) - i.time(k - 1);
+            across += meanV * step;
+            lost += branch.resistance() * meanI * step;
             double own = branch.inductance() * i.value(k);
-            worst = Math.max(worst, Math.abs(integral - own - others[k]));
-            scale = Math.max(scale, Math.max(Math.abs(own + others[k]), Math.abs(own)));
+            worst = Math.max(worst, Math.abs(across - lost - own - others[k]));
+            // Beside a high resistance the flux is the small difference of two integrals by trapezoids.
+            double terms = Math.max(Math.abs(across), Math.abs(lost));
+            scale = Math.max(scale, Math.max(terms, Math.max(Math.abs(own + others[k]), Math.abs(own))));
         }
         return scale > 0 ? worst / scale : worst;
     }

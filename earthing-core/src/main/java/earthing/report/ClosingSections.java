@@ -8,6 +8,7 @@ import earthing.quantity.Worked;
 import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
+import earthing.report.figure.ElevationWords;
 import earthing.site.Departure;
 import earthing.site.EarthSegment;
 import earthing.site.Electrode;
@@ -86,7 +87,7 @@ final class ClosingSections {
         }
         if (site.arresters() != null) {
             rows.add(test(
-                    "Arresters: earthed at " + SiteTree.word(site.arresters().earthedAt())
+                    "Arresters: " + ElevationWords.earthed(site.arresters().earthedAt())
                             + ", leads no longer than drawn",
                     "as drawn"));
         }

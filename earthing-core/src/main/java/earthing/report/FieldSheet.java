@@ -75,7 +75,7 @@ public final class FieldSheet {
         if (site.arresters() != null) {
             rows.add(item(
                     "Arresters",
-                    "earthed at " + SiteTree.word(site.arresters().earthedAt()).replace('-', ' ') + ", line lead "
+                    ElevationWords.earthed(site.arresters().earthedAt()) + ", line lead "
                             + text(site.arresters().lineLead()) + ", earth lead "
                             + text(site.arresters().earthLead())));
         }

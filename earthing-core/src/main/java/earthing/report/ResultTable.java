@@ -193,12 +193,33 @@ final class ResultTable {
             line.add(references.cite(values.values().iterator().next().source()));
             lines.add(line);
         });
+        joinBounds(lines);
         List<Column> columns = new ArrayList<>();
         columns.add(Column.text("Quantity"));
         columns.add(Column.text("At"));
         words.forEach(word -> columns.add(Column.number(word.isEmpty() ? "Value" : CaseWords.phrase(key, word))));
         columns.add(Column.text("Ref"));
         return new Block.Table(id, caption, columns, lines).withoutEmptyColumns();
+    }
+
+    /** Rows of one quantity that print alike at low, nominal and high become one. */
+    private static void joinBounds(List<List<String>> lines) {
+        for (int k = 0; k + BOUNDS.size() <= lines.size(); k++) {
+            List<List<String>> each = lines.subList(k, k + BOUNDS.size());
+            boolean bounds = each.stream().map(line -> line.get(1)).toList().equals(BOUNDS);
+            long others = each.stream()
+                    .map(line -> {
+                        List<String> rest = new ArrayList<>(line);
+                        rest.remove(1);
+                        return rest;
+                    })
+                    .distinct()
+                    .count();
+            if (bounds && others == 1) {
+                each.get(0).set(1, "every bound");
+                lines.subList(k + 1, k + BOUNDS.size()).clear();
+            }
+        }
     }
 
     /** An amount as it is printed; what is only true or not is said in a word, a count has no decimals. */

@@ -2,10 +2,12 @@ package earthing.report;
 
 import earthing.compliance.Finding;
 import earthing.decision.Sensitivity;
+import earthing.quantity.Measure;
 import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
 import earthing.report.figure.SensitivityBars;
+import earthing.site.file.SiteTree;
 import earthing.study.Curve;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,9 +35,14 @@ final class SensitivitySection {
                 .filter(curve -> belongs(curve.id()) && !curve.traces().isEmpty())
                 .toList();
         if (curves.isEmpty()) {
-            blocks.add(
-                    new Block.Paragraph("Not asked for, or no input has bounds: with --sensitivity the site is studied"
-                            + " again with each bounded input alone at its low and at its high value."));
+            boolean bounded = SiteTree.entries(input.site()).stream()
+                    .anyMatch(entry -> entry.value() instanceof Measure measure && measure.hasSpread());
+            blocks.add(new Block.Paragraph(
+                    bounded
+                            ? "Left out, or no check with a margin moves. Otherwise the site is studied again with each bounded"
+                                    + " input alone at its low and at its high value; a reviewer will ask for it."
+                            : "No input of the site file has bounds, so nothing could be varied. Give low and high where a"
+                                    + " value is not known exactly."));
         } else {
             blocks.add(new Block.Paragraph(
                     "The site studied again with each bounded input alone at its low and at its high"

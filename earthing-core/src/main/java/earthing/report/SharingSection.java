@@ -5,6 +5,7 @@ import earthing.compliance.Severity;
 import earthing.report.document.Amount;
 import earthing.report.document.Block;
 import earthing.report.document.Block.Column;
+import earthing.report.figure.ElevationWords;
 import earthing.report.figure.BarChart;
 import earthing.site.Surges;
 import earthing.site.file.SiteTree;
@@ -101,7 +102,7 @@ final class SharingSection {
         List<List<String>> rows = new ArrayList<>();
         for (Case rest : cases(r -> r.id().startsWith("sharing.cable-end."))) {
             String wave = rest.keys().getOrDefault("wave", "") + ", screen "
-                    + rest.keys().getOrDefault("screen-bond", "") + ": ";
+                    + ElevationWords.bond(rest.keys().getOrDefault("screen-bond", "")) + ": ";
             row(rows, wave + "cable end, open", "sharing.cable-end.open-voltage", rest);
             row(rows, wave + "cable end, shorted", "sharing.cable-end.short-circuit-current", rest);
             row(rows, wave + "screen current", "surge.screen.current.peak", rest);

@@ -148,11 +148,10 @@ final class CoreTerminals {
             from = to;
         }
         TransientSolution solution = TransientSolution.solve(circuit.build(), grid);
-        if (!KirchhoffCheck.of(solution).within(SurgeStudy.RECHECK_BOUND)) {
-            notes.add(
-                    "the re-check of the circuit with the devices of a core by Kirchhoff's laws and energy leaves more"
-                            + " than " + Numbers.brief(100 * SurgeStudy.RECHECK_BOUND) + " % for "
-                            + circumstances.text());
+        KirchhoffCheck check = KirchhoffCheck.of(solution);
+        if (!check.within(SurgeStudy.RECHECK_BOUND)) {
+            notes.add("the re-check of the circuit with the devices of a core by Kirchhoff's laws and energy leaves "
+                    + check.worst() + " (for " + circumstances.text() + ")");
         }
         double scale = Math.abs(solution.potential(EarthPaths.TANK).peak().value());
         double driving = Math.abs(solution.current(PoleCircuit.SOURCE).peak().value());

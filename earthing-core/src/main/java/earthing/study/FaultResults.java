@@ -237,7 +237,7 @@ final class FaultResults {
         }
         double along = power.earth().inSeries(name);
         String own = along == 0 ? "I_E * R_E" : "I_E * (R_E + R_S)";
-        Worked.Builder line = others == 0
+        Worked.Builder line = Math.abs(others) < ROUNDING * Math.abs(rise)
                 ? Worked.of("U_E", own)
                 : Worked.of("U_E", own + " + U_M").with("U_M", others, "V");
         if (along != 0) {

@@ -115,10 +115,10 @@ final class LetThrough {
             from = to;
         }
         TransientSolution solution = TransientSolution.solve(circuit.build(), grid);
-        if (!KirchhoffCheck.of(solution).within(SurgeStudy.RECHECK_BOUND)) {
-            notes.add(
-                    "the re-check of the circuit with protectors by Kirchhoff's laws and energy leaves more than 1 % for "
-                            + circumstances.text());
+        KirchhoffCheck check = KirchhoffCheck.of(solution);
+        if (!check.within(SurgeStudy.RECHECK_BOUND)) {
+            notes.add("the re-check of the circuit with protectors by Kirchhoff's laws and energy leaves "
+                    + check.worst() + " (for " + circumstances.text() + ")");
         }
         Map<String, Duty> duties = new LinkedHashMap<>();
         // A loop that nothing drives lets nothing through; what the solver leaves there is rounding.

@@ -141,8 +141,8 @@ final class SurgeEmission {
 
     private void note(KirchhoffCheck check) {
         if (!check.within(SurgeStudy.RECHECK_BOUND)) {
-            notes.add("the re-check of the circuit by Kirchhoff's laws and energy leaves more than "
-                    + Numbers.brief(100 * SurgeStudy.RECHECK_BOUND) + " % for " + circumstances.text());
+            notes.add("the re-check of the circuit by Kirchhoff's laws and energy leaves " + check.worst() + " (for "
+                    + circumstances.text() + ")");
         }
     }
 

@@ -75,7 +75,7 @@ final class Attachments {
         }
         site.otherEquipment()
                 .forEach(equipment -> right.add(
-                        equipment.name() + ", earthed at " + word(equipment.earthedAt()), 556, y(tankHeight) - 6));
+                        equipment.name() + ", " + ElevationWords.earthed(equipment.earthedAt()), 556, y(tankHeight) - 6));
     }
 
     private double y(double metres) {
@@ -142,7 +142,7 @@ final class Attachments {
 
     private void cable(HighVoltageCable cable, double from) {
         Draw.path(svg, "M419 " + Draw.n(y(from)) + "V" + Draw.n(ground + 10) + "H320", 2, "8 3 2 3 2 3");
-        left.add("high-voltage cable, screen earthed at " + word(cable.screenEarthedAt()), 419, y(from * 0.5));
+        left.add("high-voltage cable, screen " + ElevationWords.earthed(cable.screenEarthedAt()), 419, y(from * 0.5));
     }
 
     private void transformer(LowVoltageTransformer transformer, double at) {

@@ -3,8 +3,10 @@ package earthing.report.figure;
 import static earthing.report.figure.PoleElevation.text;
 import static earthing.report.figure.PoleElevation.word;
 
+import earthing.site.ArresterEarth;
 import earthing.site.EarthSegment;
 import earthing.site.Electrode;
+import earthing.site.EquipmentEarth;
 import earthing.site.MainEarth;
 import earthing.site.PlateLie;
 import earthing.site.Site;
@@ -38,7 +40,7 @@ public final class ElevationWords {
         words.append(
                 site.arresters() == null
                         ? "No arresters are described. "
-                        : "Arresters earthed at " + word(site.arresters().earthedAt()) + ". ");
+                        : "Arresters " + earthed(site.arresters().earthedAt()) + ". ");
         mainEarth(site, words);
         if (site.cubicle() != null) {
             words.append("Cubicle with its earth terminal at ")
@@ -80,6 +82,37 @@ public final class ElevationWords {
             case "both" -> "bonded at both ends";
             case "none" -> "bonded nowhere";
             default -> "bond " + word;
+        };
+    }
+
+    /**
+     * Where the arresters are earthed.
+     *
+     * @param place the place
+     * @return for example {@code earthed at the tank}
+     */
+    public static String earthed(ArresterEarth place) {
+        return switch (place) {
+            case TANK -> "earthed at the tank";
+            case MAIN_EARTH -> "earthed on the main earth, past the tank";
+            case OWN_LEAD -> "earthed by a lead of their own";
+            case UNKNOWN -> "where earthed: not known";
+        };
+    }
+
+    /**
+     * Where other equipment is earthed.
+     *
+     * @param place the place
+     * @return for example {@code earthed at the tank's earth point}
+     */
+    public static String earthed(EquipmentEarth place) {
+        return switch (place) {
+            case TANK_EARTH_POINT -> "earthed at the tank's earth point";
+            case MAIN_EARTH -> "earthed on the main earth, away from the tank";
+            case OWN_ELECTRODE -> "earthed at an electrode of its own";
+            case NONE -> "not earthed";
+            case UNKNOWN -> "where earthed: not known";
         };
     }
 

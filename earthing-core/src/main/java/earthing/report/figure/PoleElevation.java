@@ -202,7 +202,7 @@ public final class PoleElevation {
                     "");
         }
         right.add(
-                "surge arresters, " + side(arresters.side()) + ", earthed at " + word(arresters.earthedAt())
+                "surge arresters, " + side(arresters.side()) + ", " + ElevationWords.earthed(arresters.earthedAt())
                         + lead("line lead", arresters.lineLead()) + lead("earth lead", arresters.earthLead()),
                 EARTH + 66,
                 foot - 13);
