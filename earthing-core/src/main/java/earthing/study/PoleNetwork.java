@@ -383,11 +383,8 @@ final class PoleNetwork {
 
     private void wall(Member member) throws MissingInput {
         if (site.pole() == null || !earth.names().contains(ElectrodeBars.POLE_BUTT)) {
-            notes.add("the pole's metal has no contact with the soil "
-                    + (earth.at().startsWith("soil=")
-                            ? "at " + earth.at().replace("soil=", "")
-                            : "at the bound " + earth.at())
-                    + " and carries no fault current there");
+            notes.add("where the buried butt is taken to have no contact with the soil, the pole's metal carries no fault"
+                    + " current");
             return;
         }
         in.choice("", "metal of the pole: 0.2 mohm/m", WALL);

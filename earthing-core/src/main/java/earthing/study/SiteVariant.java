@@ -9,7 +9,6 @@ import earthing.site.Electrode;
 import earthing.site.ElectrodeModel;
 import earthing.site.MainEarth;
 import earthing.site.Pole;
-import earthing.site.Position;
 import earthing.site.Screen;
 import earthing.site.ScreenBond;
 import earthing.site.Site;
@@ -25,11 +24,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The site with one thing changed, so that every arrangement runs through the same code. */
 final class SiteVariant {
-
-    /** Distance at which an own electrode is put where the file describes none [m]. */
-    static final double OWN_ELECTRODE_DISTANCE = 5;
-
-    private static final String ASSUMED = "cubicle, assumed";
 
     private SiteVariant() {}
 
@@ -48,13 +42,10 @@ final class SiteVariant {
             }
             Electrode main = electrode(site, EarthPaths.mainElectrode(site).orElse(""))
                     .orElseThrow(() -> new MissingInput("the file describes no electrode", "electrodes"));
+            Electrode assumed = OwnElectrode.assumed(site, main, inputs);
             electrodes = new ArrayList<>(electrodes);
-            electrodes.add(moved(main));
-            electrode = ASSUMED;
-            inputs.choice(
-                    "cubicle.electrode",
-                    "for the arrangements with an own electrode: a copy of the main electrode, 5 m to the side",
-                    Source.tool("an electrode of the same kind is what a crew would drive"));
+            electrodes.add(assumed);
+            electrode = assumed.name();
         }
         return with(
                 site,
@@ -289,32 +280,6 @@ final class SiteVariant {
 
     static Optional<Electrode> electrode(Site site, String name) {
         return site.electrodes().stream().filter(e -> e.name().equals(name)).findFirst();
-    }
-
-    private static Electrode moved(Electrode main) {
-        // At right angles to the usual line of electrodes, where the file is least likely to hold another one.
-        Measure x =
-                main.at() == null ? Measure.of(Dimension.LENGTH, 0) : main.at().x();
-        double y = main.at() == null || !main.at().y().isKnown()
-                ? 0
-                : main.at().y().nominal();
-        Position at = new Position(x, Measure.of(Dimension.LENGTH, y + OWN_ELECTRODE_DISTANCE));
-        return new Electrode(
-                ASSUMED,
-                at,
-                main.rod(),
-                main.rodsInLine(),
-                main.rodsInRing(),
-                main.wire(),
-                main.star(),
-                main.ring(),
-                main.mat(),
-                main.plate(),
-                main.bars(),
-                main.resistance(),
-                main.concrete(),
-                main.material(),
-                main.seriesImpedance());
     }
 
     /** The site with another description of its ground. */

@@ -414,7 +414,7 @@ public final class PoleElevation {
     }
 
     static String word(Enum<?> word) {
-        return word.name().toLowerCase(Locale.ROOT).replace('_', '-');
+        return word.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 
     static String text(Measure measure) {
