@@ -193,7 +193,7 @@ final class ResultSections {
         if (topic.id().equals("soil")) {
             input.results().notes().stream()
                     .filter(note -> note.startsWith("soil "))
-                    .forEach(note -> blocks.add(new Block.Paragraph(sentence(note))));
+                    .forEach(note -> blocks.add(new Block.Paragraph(capital(sentence(note)))));
         }
         if (surge) {
             List<Block> terminations = TerminationTable.of(input);

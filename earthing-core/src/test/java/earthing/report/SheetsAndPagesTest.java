@@ -162,7 +162,7 @@ class SheetsAndPagesTest {
                         "7.3 m long, no coil, 0.2 m from the main earth on the whole route, screen bonded at both ends",
                         "Arresters");
         assertThat(cells).anyMatch(cell -> cell.startsWith("from 9 m to 3 m above ground"));
-        assertThat(cells).anyMatch(cell -> cell.startsWith("earthed at tank, line lead 0.3 m"));
+        assertThat(cells).anyMatch(cell -> cell.startsWith("earthed at the tank, line lead 0.3 m"));
         assertThat(Report.html(sheet)).contains("Fernmoor crossing &amp; &lt;switch&gt; 3");
     }
 

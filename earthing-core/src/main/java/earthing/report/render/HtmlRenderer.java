@@ -128,15 +128,22 @@ public final class HtmlRenderer {
         if (document.blocks().stream().anyMatch(block -> block instanceof Block.Contents)) {
             page.leaf("p", "Contents", "class", "contents");
         }
-        page.open("ol");
-        for (Block block : document.blocks()) {
-            if (block instanceof Block.Section section) {
+        List<Block.Section> sections = document.blocks().stream()
+                .filter(Block.Section.class::isInstance)
+                .map(Block.Section.class::cast)
+                .toList();
+        // Two lists side by side on paper: columns of the style sheet would lose the tags of the links.
+        int half = print ? (sections.size() + 1) / 2 : sections.size();
+        for (int from = 0; from < sections.size(); from += half) {
+            page.open("ol");
+            for (Block.Section section : sections.subList(from, Math.min(sections.size(), from + half))) {
                 page.open("li")
                         .leaf("a", section.title(), "href", "#" + section.id())
                         .close();
             }
+            page.close();
         }
-        page.close().close();
+        page.close();
     }
 
     private void block(Block block) {
