@@ -26,7 +26,7 @@ final class GoldenReportTest {
     @ValueSource(strings = {"lowgarth-short", "brackenmire-mistakes"})
     void reportIsTheOneThatIsKept(String site) throws Exception {
         Progress silent = Progress.watching(false, new PrintWriter(Writer.nullWriter()), "", 1000);
-        Document document = Report.document(Assessment.of(DemoSites.named(site), silent));
+        Document document = Report.document(Assessment.withSensitivity(DemoSites.named(site), silent));
         String now = GoldenCopy.of(document);
         Path kept = FOLDER.resolve(site + ".txt");
         if (Boolean.getBoolean("golden.write")) {

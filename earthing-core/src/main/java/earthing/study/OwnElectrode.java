@@ -47,8 +47,8 @@ final class OwnElectrode {
         double y = coordinate(main.at() == null ? null : main.at().y());
         // At right angles to the usual line of electrodes, where the file is least likely to hold another one.
         Electrode copy = copy(main, position(x, y + DISTANCE));
-        List<Bar> others = metal(site, in);
-        if (apart(bars(copy, site, in), others) > CLEAR) {
+        List<Bar> others = metal(site);
+        if (apart(bars(copy, site), others) > CLEAR) {
             in.choice(
                     "cubicle.electrode",
                     "for the arrangements with an own electrode: a copy of the main electrode, 5 m to the side",
@@ -60,7 +60,7 @@ final class OwnElectrode {
         for (int k = 0; k < DIRECTIONS; k++) {
             double angle = 2 * Math.PI * k / DIRECTIONS;
             Electrode rod = rod(position(x + DISTANCE * Math.cos(angle), y + DISTANCE * Math.sin(angle)));
-            double apart = apart(bars(rod, site, in), others);
+            double apart = apart(bars(rod, site), others);
             // Of directions that are as good the first: rounding must not choose.
             if (apart > widest * (1 + 1e-9)) {
                 best = rod;
@@ -80,16 +80,17 @@ final class OwnElectrode {
     }
 
     /** Bars of all electrodes; none of one whose shape is not known. */
-    private static List<Bar> metal(Site site, Inputs in) throws MissingInput {
+    private static List<Bar> metal(Site site) throws MissingInput {
         List<Bar> bars = new ArrayList<>();
         for (Electrode electrode : site.electrodes()) {
-            bars.addAll(bars(electrode, site, in));
+            bars.addAll(bars(electrode, site));
         }
         return bars;
     }
 
-    private static List<Bar> bars(Electrode electrode, Site site, Inputs in) throws MissingInput {
-        return electrode.resistance() == null ? ElectrodeBars.of(electrode, site.pole(), in) : List.of();
+    /** What is assumed on the way is noted where the electrode is computed, not where it is only measured out. */
+    private static List<Bar> bars(Electrode electrode, Site site) throws MissingInput {
+        return electrode.resistance() == null ? ElectrodeBars.of(electrode, site.pole(), new Inputs()) : List.of();
     }
 
     private static double apart(List<Bar> some, List<Bar> others) {
