@@ -101,8 +101,10 @@ final class SharingSection {
     private void surges(List<Block> blocks) {
         List<List<String>> rows = new ArrayList<>();
         for (Case rest : cases(r -> r.id().startsWith("sharing.cable-end."))) {
-            String wave = rest.keys().getOrDefault("wave", "") + ", screen "
-                    + ElevationWords.bond(rest.keys().getOrDefault("screen-bond", "")) + ": ";
+            String bond = ElevationWords.bond(rest.keys().getOrDefault("screen-bond", ""));
+            // Short, so that a row stays a line.
+            String screen = bond.equals("bonded nowhere") ? "not bonded" : bond.replace("bonded ", "");
+            String wave = rest.keys().getOrDefault("wave", "") + ", screen " + screen + ": ";
             row(rows, wave + "cable end, open", "sharing.cable-end.open-voltage", rest);
             row(rows, wave + "cable end, shorted", "sharing.cable-end.short-circuit-current", rest);
             row(rows, wave + "screen current", "surge.screen.current.peak", rest);
