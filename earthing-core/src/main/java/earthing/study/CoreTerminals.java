@@ -4,7 +4,6 @@ import earthing.network.Circuit;
 import earthing.network.KirchhoffCheck;
 import earthing.network.TimeGrid;
 import earthing.network.TransientSolution;
-import earthing.quantity.Numbers;
 import earthing.quantity.Source;
 import earthing.site.ControlCable;
 import earthing.site.Core;

@@ -383,8 +383,9 @@ final class PoleNetwork {
 
     private void wall(Member member) throws MissingInput {
         if (site.pole() == null || !earth.names().contains(ElectrodeBars.POLE_BUTT)) {
-            notes.add("where the buried butt is taken to have no contact with the soil, the pole's metal carries no fault"
-                    + " current");
+            notes.add(
+                    "where the buried butt is taken to have no contact with the soil, the pole's metal carries no fault"
+                            + " current");
             return;
         }
         in.choice("", "metal of the pole: 0.2 mohm/m", WALL);

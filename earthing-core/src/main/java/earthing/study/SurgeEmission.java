@@ -2,7 +2,6 @@ package earthing.study;
 
 import earthing.network.KirchhoffCheck;
 import earthing.quantity.Measure.Bound;
-import earthing.quantity.Numbers;
 import earthing.quantity.Source;
 import earthing.quantity.Worked;
 import java.util.List;

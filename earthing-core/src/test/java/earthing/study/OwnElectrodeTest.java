@@ -1,5 +1,6 @@
 package earthing.study;
 
+import static java.util.Objects.requireNonNull;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -19,13 +20,14 @@ class OwnElectrodeTest {
 
     @Test
     void anElectrodeOfTheSameKindFiveMetresToTheSideWhereThereIsRoom() throws MissingInput {
-        for (String name : List.of("ternhook-wood-shared.yaml", "cobblers-mere-neutral.yaml", "fellmark-single-wire.yaml")) {
+        for (String name :
+                List.of("ternhook-wood-shared.yaml", "cobblers-mere-neutral.yaml", "fellmark-single-wire.yaml")) {
             Site site = DemoSite.read(name);
             Electrode main = site.electrodes().get(0);
             Electrode own = assumed(site, new Inputs());
             assertThat(own.bars()).as(name).isEqualTo(main.bars());
             assertThat(own.rodsInLine()).as(name).isEqualTo(main.rodsInLine());
-            assertThat(own.at().y().nominal()).as(name).isCloseTo(5, within(1e-12));
+            assertThat(requireNonNull(own.at()).y().nominal()).as(name).isCloseTo(5, within(1e-12));
         }
     }
 
@@ -35,9 +37,9 @@ class OwnElectrodeTest {
         Inputs in = new Inputs();
         Electrode own = assumed(site, in);
         assertThat(own.star()).isNull();
-        assertThat(own.rod().length().nominal()).isEqualTo(3);
-        double x = own.at().x().nominal();
-        double y = own.at().y().nominal();
+        assertThat(requireNonNull(own.rod()).length().nominal()).isEqualTo(3);
+        double x = requireNonNull(own.at()).x().nominal();
+        double y = requireNonNull(own.at()).y().nominal();
         assertThat(Math.hypot(x, y)).isCloseTo(5, within(1e-9));
         // Midway between two of four wires at right angles.
         assertThat(Math.min(Math.abs(x), Math.abs(y))).isCloseTo(5 * Math.sin(Math.PI / 4), within(1e-9));

@@ -75,7 +75,9 @@ final class Attachments {
         }
         site.otherEquipment()
                 .forEach(equipment -> right.add(
-                        equipment.name() + ", " + ElevationWords.earthed(equipment.earthedAt()), 556, y(tankHeight) - 6));
+                        equipment.name() + ", " + ElevationWords.earthed(equipment.earthedAt()),
+                        556,
+                        y(tankHeight) - 6));
     }
 
     private double y(double metres) {

@@ -159,7 +159,11 @@ final class PoleElevationTest {
                 """;
         Element drawing = svg(PoleElevation.of(site(earth), "f"));
         assertThat(drawing.getTextContent())
-                .contains("BROKEN OR MISSING", "SECOND LEAD", "OTHER PATH TO EARTH: water pipe", "earthed by a lead of their own");
+                .contains(
+                        "BROKEN OR MISSING",
+                        "SECOND LEAD",
+                        "OTHER PATH TO EARTH: water pipe",
+                        "earthed by a lead of their own");
         NodeList all = drawing.getElementsByTagName("*");
         List<String> dashes = new ArrayList<>();
         for (int i = 0; i < all.getLength(); i++) {
