@@ -1,4 +1,4 @@
-package earthing.cli;
+package earthing.report;
 
 import earthing.report.document.Amount;
 import earthing.report.document.Block;
