@@ -50,8 +50,8 @@ final class GoldenReportTest {
         Site site = file.site();
         StudyResults studied = SiteStudy.of(site);
         List<Finding> findings = ComplianceRun.of(site, studied);
-        StudyResults results = Sensitivity.added(
-                site, PlanStudy.added(site, SurgeOutlook.added(site, studied)), findings);
+        StudyResults results =
+                Sensitivity.added(site, PlanStudy.added(site, SurgeOutlook.added(site, studied)), findings);
         return new ReportInput(site, name, file.text(), file.sha256(), results, findings, "(not packaged)");
     }
 

@@ -78,7 +78,7 @@ final class PoleElevationTest {
     void whatTheFileDescribesStandsInTheDrawingAndNothingElse() throws Exception {
         assertThat(labels("")).doesNotContain("arresters").doesNotContain("controlcable");
         assertThat(labels("arresters: {side: both, earthed-at: tank, line-lead: 0.4 m, earth-lead: 0.6 m}\n"))
-                .contains("surgearresters,", "earthedattank,linelead0.4m,earthlead0.6m");
+                .contains("surgearresters,", "earthedatthetank,linelead0.4m,earthlead0.6m");
         assertThat(labels("control-cable: {length: 7.3 m, separation: 0.25 m}\n"))
                 .contains("controlcable,7.3m,screennotdescribed", "separation0.25m");
         assertThat(labels("control-cable: {length: 7.3 m, screen: {bond: both}}\n"))
