@@ -13,8 +13,7 @@ import org.apache.commons.math3.complex.Complex;
  *
  * @param nodeResidual largest sum of currents at a node, as a part of the largest branch current
  * @param nodeName node where it occurs
- * @param branchResidual worst departure of a branch from its equation, as a part of the largest term of that equation; of
- *     an inductor as a part of the flux that a hundredth of the largest current makes, if its own is less
+ * @param branchResidual worst departure of a branch from its equation, as a part of the largest term of that equation
  * @param branchName branch where it occurs
  * @param energyResidual energy delivered less energy dissipated and stored, as a part of the energy delivered; for a
  *     phasor solution complex power likewise
@@ -25,16 +24,8 @@ public record KirchhoffCheck(
     /** Part of the circuit's largest quantities below which a branch is idle: rounding alone is in its equation. */
     private static final double ROUNDING = 1e-9;
 
-    /** Part of the largest current below which a branch is not judged finer: steps are held to a part of the largest. */
-    private static final double FAINT = 1e-2;
-
-    /** Below these a branch is idle: voltage [V], current [A]; and the time that was followed [s]. */
-    private record Idle(double voltage, double current, double span) {
-
-        double flux(double inductance) {
-            return Math.max(voltage * span, inductance * current * FAINT / ROUNDING);
-        }
-    }
+    /** Below these a branch is idle: voltage [V], current [A]; with the time that was followed [s]. */
+    private record Idle(double voltage, double current, double span) {}
 
     /**
      * Whether all residuals are within a bound.
@@ -166,7 +157,7 @@ public record KirchhoffCheck(
         Waveform v = of(voltages, branch.name());
         double[] others = coupled.getOrDefault(branch.name(), new double[i.size()]);
         if (branch instanceof Branch.Inductor inductor) {
-            return inductor(inductor, v, i, others, idle.flux(inductor.inductance()));
+            return inductor(inductor, v, i, others, idle.voltage() * idle.span());
         }
         if (branch instanceof Branch.Capacitor capacitor) {
             return capacitor(capacitor, v, i, idle.current() * idle.span());

@@ -69,8 +69,8 @@ final class OwnElectrode {
         }
         in.choice(
                 "cubicle.electrode",
-                "for the arrangements with an own electrode: a rod of 3 m, 5 m away, since a copy of the main electrode"
-                        + " would run into buried metal",
+                "for the arrangements with an own electrode: a rod of 3 m, 5 m away, 16 mm thick, its top 0.5 m deep,"
+                        + " since a copy of the main electrode would run into buried metal",
                 Source.tool("a rod is what a crew would drive between wires"));
         return best;
     }
